@@ -1,0 +1,51 @@
+// Lint rules: type-checked and strict; the exceptions are listed with their reason.
+import js from '@eslint/js';
+import { defineConfig } from 'eslint/config';
+import tseslint from 'typescript-eslint';
+
+const ownRules = {
+  'max-lines': ['error', { max: 250, skipBlankLines: true, skipComments: true }],
+  'no-console': 'error',
+  eqeqeq: 'error',
+  '@typescript-eslint/no-explicit-any': 'error',
+  '@typescript-eslint/no-non-null-assertion': 'error',
+  '@typescript-eslint/ban-ts-comment': ['error', { 'ts-expect-error': true, 'ts-ignore': true }],
+  // A `default` would turn a new case into a silent answer.
+  '@typescript-eslint/switch-exhaustiveness-check': [
+    'error',
+    { allowDefaultCaseForExhaustiveSwitch: false, requireDefaultForNonUnion: false },
+  ],
+  '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true, allowBoolean: true }],
+  '@typescript-eslint/consistent-type-imports': 'error',
+  // An unused argument named `_…` documents the signature.
+  '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+};
+
+export default defineConfig(
+  { ignores: ['dist/', 'coverage/', 'node_modules/', 'test/data/', 'profiles/', 'examples/', 'src/web/'] },
+  js.configs.recommended,
+  {
+    files: ['**/*.ts'],
+    extends: [...tseslint.configs.strictTypeChecked],
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
+    rules: ownRules,
+  },
+  {
+    files: ['src/**/*.ts'],
+    rules: { '@typescript-eslint/consistent-type-assertions': ['error', { assertionStyle: 'never' }] },
+  },
+  {
+    // Data files: long tables, one subject each.
+    files: ['src/guidelines/**/*.ts', 'src/terminology/**/*.ts'],
+    rules: { 'max-lines': 'off' },
+  },
+  {
+    // The shells talk to people; the layers below may not.
+    files: ['src/cli/**/*.ts', 'src/http/**/*.ts', 'src/replay/**/*.ts', 'test/**/*.ts'],
+    rules: { 'no-console': 'off' },
+  },
+  {
+    files: ['**/*.{js,mjs}'],
+    languageOptions: { globals: { console: 'readonly', process: 'readonly', performance: 'readonly' } },
+  },
+);

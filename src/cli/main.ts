@@ -1,0 +1,45 @@
+#!/usr/bin/env node
+// The command `pregnancy-htn`: files, streams, clock and exit code; all else is in program.ts.
+import { CommanderError } from 'commander';
+import { readFile } from 'node:fs/promises';
+import { text } from 'node:stream/consumers';
+import { addressFrom, serve } from '../http/serve.ts';
+import { exitCodes, type CommandResult } from './assess.ts';
+import { createProgram } from './program.ts';
+import { UnreadableInput } from './read-input.ts';
+
+async function read(file: string): Promise<string> {
+  if (file === '-') return text(process.stdin);
+  try {
+    return await readFile(file, 'utf8');
+  } catch {
+    throw new UnreadableInput(`The file cannot be read: ${file}`);
+  }
+}
+
+function finish(result: CommandResult): void {
+  process.stdout.write(result.output);
+  process.stderr.write(result.errors);
+  process.exitCode = result.exitCode;
+}
+
+async function startService(host: string | undefined, port: string | undefined): Promise<void> {
+  const address = addressFrom({ HOST: host ?? process.env['HOST'], PORT: port ?? process.env['PORT'] });
+  await serve(address, (line) => {
+    console.log(line);
+  });
+}
+
+function exitCodeFor(error: unknown): number {
+  // commander has written its own message; help and version are no errors.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.answered : exitCodes.usage;
+  const message = error instanceof UnreadableInput ? error.message : 'The program failed; the fault is ours.';
+  process.stderr.write(`pregnancy-htn: ${message}\n`);
+  return error instanceof UnreadableInput ? exitCodes.unreadable : exitCodes.internal;
+}
+
+try {
+  await createProgram({ now: () => Date.now(), read, finish, serve: startService }).parseAsync();
+} catch (error) {
+  process.exitCode = exitCodeFor(error);
+}

@@ -1,0 +1,70 @@
+// The command line: arguments to commands. Everything it touches (files, clock, streams) comes in as an argument.
+import { Command, Option } from 'commander';
+import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
+import { caution } from '../presenters/caution.ts';
+import { assessText, formats, type CommandResult, type Format } from './assess.ts';
+
+export interface World {
+  readonly now: () => number;
+  /** The text of a file; `-` is standard input. */
+  readonly read: (file: string) => Promise<string>;
+  readonly finish: (result: CommandResult) => void;
+  readonly serve: (host: string | undefined, port: string | undefined) => Promise<void>;
+}
+
+const exitCodeHelp = `
+Exit codes:
+  0   answered
+  2   wrong command, option, guideline or time
+  3   the input cannot be read
+  4   answered, but a woman cannot be classified from what was sent
+  70  the program failed
+
+Caution:
+${caution.map((line) => `  ${line}`).join('\n')}
+`;
+
+interface AssessFlags {
+  readonly guideline: string;
+  readonly asOf?: string;
+  readonly subject?: string;
+  readonly format: Format;
+}
+
+/** The program `pregnancy-htn`. */
+export function createProgram(world: World): Command {
+  const program = new Command('pregnancy-htn')
+    .description('Hypertension in pregnancy: FHIR R4 bundles in; assessment, cards and referrals out.')
+    .addHelpText('after', exitCodeHelp)
+    .exitOverride();
+  program
+    .command('assess')
+    .description('assess a Bundle, a resource, or NDJSON lines of resources')
+    .argument('<file>', 'file to read; - for standard input')
+    .addOption(
+      new Option('--guideline <id>', 'rules to apply').choices([...guidelineIds]).default(defaultGuidelineId),
+    )
+    .option('--as-of <instant>', 'judge as at this time, ISO 8601 with zone (default: now)')
+    .option('--subject <reference>', 'the woman, when the input holds several: Patient/1')
+    .addOption(new Option('--format <format>', 'form of the answer').choices([...formats]).default('text'))
+    .addHelpText('after', exitCodeHelp)
+    .action(async (file: string, flags: AssessFlags) => {
+      world.finish(assessText(await world.read(file), flags, world.now()));
+    });
+  program
+    .command('guidelines')
+    .description('list the guidelines known')
+    .action(() => {
+      const lines = guidelineIds.map((id) => (id === defaultGuidelineId ? `${id} (default)` : id));
+      world.finish({ exitCode: 0, output: `${lines.join('\n')}\n`, errors: '' });
+    });
+  program
+    .command('serve')
+    .description('start the web service')
+    .option('--host <host>', 'address to listen on (default: HOST or 127.0.0.1)')
+    .option('--port <port>', 'port to listen on (default: PORT or 8080)')
+    .action((flags: { readonly host?: string; readonly port?: string }) =>
+      world.serve(flags.host, flags.port),
+    );
+  return program;
+}

@@ -1,0 +1,135 @@
+// The main flow: unknown JSON in, an evaluation out. Pure: no clock, no disk, no network, no environment.
+import { readBundle } from './bundle/read-bundle.ts';
+import { RequestError } from './errors.ts';
+import type { Evaluation, GestationalAge, GuidelineStamp } from './evaluation.ts';
+import { account } from './findings/account.ts';
+import type { Assessment } from './findings/finding.ts';
+import { fingerprint } from './fingerprint.ts';
+import type { Guideline } from './guidelines/guideline.ts';
+import { defaultGuidelineId, guidelineIds, guidelineOf, timelineValues } from './guidelines/registry.ts';
+import { applyRules, type Applied } from './rules/apply-rules.ts';
+import { factsUsed } from './rules/facts-used.ts';
+import { gestationalAgeOf } from './rules/gestational-age-now.ts';
+import { liftToFloor } from './rules/urgency-floor.ts';
+import { buildTimeline, type BuiltTimeline } from './timeline/build-timeline.ts';
+import { parseMoment } from './timeline/moment.ts';
+import type { Timeline } from './timeline/timeline.ts';
+import type { ReadBundle } from './bundle/read-bundle-types.ts';
+
+export interface EvaluateOptions {
+  /** The moment to answer for: ISO 8601 with zone, or milliseconds since 1970-01-01T00:00Z. Never read from a clock. */
+  readonly asOf: string | number;
+  /** Default `frontline`. */
+  readonly guideline?: string;
+  /** The woman, when the input holds several: `Patient/1`. */
+  readonly subject?: string;
+  /** Offset in minutes for times sent without a zone; default UTC. */
+  readonly facilityOffsetMinutes?: number;
+  /** Unit a site declares for pressures sent without one; default: such pressures are not classified. */
+  readonly defaultPressureUnit?: 'mm[Hg]' | 'kPa';
+}
+
+/**
+ * What a guideline says about one woman at one moment.
+ *
+ * Given    input    a FHIR R4 Bundle, Parameters, resource, or array of resources, as parsed JSON
+ *          options  the moment, the guideline, the woman
+ * Returns  the evaluation: ranked classes, urgency, findings with their trace, what is missing, what to do, and an
+ *          account of every resource received
+ * Throws   RequestError when the request as a whole cannot be answered; one bad resource never does
+ * Notes    1. The same input and options give the same bytes.
+ *          2. Every guideline's urgency is lifted to that of `frontline`.
+ */
+export function evaluate(input: unknown, options: EvaluateOptions): Evaluation {
+  const guideline = chosenGuideline(options.guideline ?? defaultGuidelineId);
+  const asOf = chosenMoment(options.asOf);
+  const bundle = readBundle(input, options.subject === undefined ? {} : { subject: options.subject });
+  const built = buildTimeline(bundle, { ...options, asOf, values: timelineValues });
+  const applied = applyWithFloor(built.timeline, guideline);
+  return {
+    asOf: new Date(asOf).toISOString(),
+    guideline,
+    stamp: stampOf(guideline),
+    subject: bundle.subject,
+    gestationalAge: gestationalAgeOf(applied.view),
+    timeline: built.timeline,
+    assessment: applied.assessment,
+    account: accountOf(bundle, built, guideline, applied.assessment),
+  };
+}
+
+function applyWithFloor(timeline: Timeline, guideline: Guideline): Applied {
+  const own = applyRules(timeline, guideline, timelineValues);
+  if (guideline.id === defaultGuidelineId) return own;
+  const floor = applyRules(timeline, chosenGuideline(defaultGuidelineId), timelineValues);
+  return { view: own.view, assessment: liftToFloor(own.assessment, floor.assessment) };
+}
+
+function accountOf(
+  bundle: ReadBundle,
+  built: BuiltTimeline,
+  guideline: Guideline,
+  assessment: Assessment,
+): Evaluation['account'] {
+  const used = new Map(factsUsed(built.timeline, guideline, assessment.findings));
+  if (bundle.patient !== undefined) used.set(bundle.patient.reference, ['subject']);
+  for (const request of built.timeline.requests) used.set(request.source.reference, ['suggestions']);
+  return account({
+    received: bundle.received,
+    usable: bundle.usable.map(({ index, path, reference, resource }) => ({
+      index,
+      path,
+      reference,
+      resourceType: resource.resourceType,
+    })),
+    setAside: [...bundle.setAside, ...built.setAside],
+    notNeeded: [...bundle.notNeeded, ...built.notNeeded],
+    issues: [...bundle.issues, ...built.issues],
+    usedBy: used,
+  });
+}
+
+function chosenGuideline(id: string): Guideline {
+  const guideline = guidelineOf(id);
+  if (guideline !== undefined) return guideline;
+  throw new RequestError(400, [
+    {
+      severity: 'error',
+      code: 'guideline-unknown',
+      type: 'not-found',
+      expression: 'http.guideline',
+      message: `There is no guideline of this id. Known: ${guidelineIds.join(', ')}.`,
+    },
+  ]);
+}
+
+function chosenMoment(asOf: string | number): number {
+  if (typeof asOf === 'number' && Number.isFinite(asOf)) return asOf;
+  const moment = typeof asOf === 'string' ? parseMoment(asOf, 0) : undefined;
+  if (moment !== undefined) return moment.latest;
+  throw new RequestError(400, [
+    {
+      severity: 'error',
+      code: 'as-of-invalid',
+      type: 'value',
+      expression: 'http.asOf',
+      message: 'asOf is not a date or an instant. Write it as 2025-03-10T13:05:00Z.',
+    },
+  ]);
+}
+
+const stamps = new Map<string, GuidelineStamp>();
+
+/** Id, version and fingerprint; the fingerprint of a guideline is computed once. */
+function stampOf(guideline: Guideline): GuidelineStamp {
+  const known = stamps.get(guideline.id);
+  if (known !== undefined) return known;
+  const stamp = {
+    id: guideline.id,
+    title: guideline.title,
+    version: guideline.version,
+    fingerprint: fingerprint(guideline),
+  };
+  stamps.set(guideline.id, stamp);
+  return stamp;
+}

@@ -1,0 +1,569 @@
+// The shape of a guideline: numbers with their citation, questions, and rules as data. Hands on types only.
+
+/** How a figure is known. Anything but `read` is shown as not verified against the publication. */
+export type Known = 'read' | 'from-memory' | 'ours' | 'common-practice';
+
+/**
+ * Where a figure comes from.
+ *
+ * Source   ours: a value without a citation does not compile.
+ */
+export interface Citation {
+  readonly publication: string;
+  /** Section, table or recommendation number, as printed. */
+  readonly section: string;
+  readonly year: number;
+  readonly known: Known;
+  readonly note?: string;
+}
+
+export type Comparator = '>=' | '>' | '<=' | '<';
+
+/** A clinical number: what it limits, in which unit (UCUM), and who says so. */
+export interface Threshold {
+  /** Stable, kebab-case, meaningful without numbers; the same name in the trace and in RULES.md. */
+  readonly id: string;
+  readonly comparator: Comparator;
+  readonly value: number;
+  /** UCUM. Strip grades use `{grade}`: 0 negative, 0.5 trace, 1 to 4. */
+  readonly unit: string;
+  /** The same limit as the publication prints it in another unit; used when the value was sent in that unit. */
+  readonly alsoPrintedAs?: readonly { readonly value: number; readonly unit: string }[];
+  readonly citation: Citation;
+}
+
+/** Either pressure reaching its own limit is enough. */
+export interface PressureLimits {
+  readonly systolic: Threshold;
+  readonly diastolic: Threshold;
+}
+
+export const classifications = [
+  // Leading one first: this order decides which class heads the answer.
+  'eclampsia',
+  'imminent-eclampsia',
+  'hellp',
+  'pre-eclampsia-severe-features',
+  'superimposed-pre-eclampsia',
+  'postpartum-pre-eclampsia',
+  'severe-unconfirmed',
+  'pre-eclampsia',
+  'gestational-hypertension-severe-range',
+  'postpartum-hypertension',
+  'gestational-hypertension',
+  'cannot-classify',
+  'white-coat-hypertension',
+  'chronic-hypertension',
+  'hypertension-timing-unknown',
+  'masked-hypertension',
+  'raised-unconfirmed',
+  'isolated-proteinuria',
+  'transient-hypertension',
+  'normotensive',
+] as const;
+export type Classification = (typeof classifications)[number];
+
+export const urgencies = ['emergency', 'same-day', 'within-48-hours', 'within-7-days', 'routine'] as const;
+/** Most urgent first. */
+export type Urgency = (typeof urgencies)[number];
+
+/** Part of a pregnancy a reading belongs to. A confirming pair lies inside one period. */
+export type Period = 'before-20-weeks' | 'from-20-weeks' | 'after-birth' | 'unknown';
+
+export type Analyte =
+  | 'platelets'
+  | 'creatinine'
+  | 'alt'
+  | 'ast'
+  | 'ldh'
+  | 'bilirubin'
+  | 'haemoglobin'
+  | 'urate'
+  | 'fibrinogen'
+  | 'sflt1-plgf-ratio'
+  | 'plgf'
+  | 'oxygen-saturation'
+  | 'heart-rate'
+  | 'respiratory-rate'
+  | 'body-mass-index'
+  | 'fundal-height'
+  | 'urine-output'
+  | 'hcg'
+  | 'potassium'
+  | 'magnesium';
+
+export type SymptomId =
+  | 'headache'
+  | 'visual-disturbance'
+  | 'epigastric-pain'
+  | 'dyspnoea'
+  | 'vomiting'
+  | 'nausea'
+  | 'chest-pain'
+  | 'clonus'
+  | 'hyperreflexia'
+  | 'altered-mental-status'
+  | 'seizure'
+  | 'oliguria'
+  | 'vaginal-bleeding'
+  | 'abdominal-pain'
+  | 'reduced-fetal-movement'
+  | 'oedema'
+  | 'pulmonary-oedema'
+  | 'lung-crackles';
+
+export type ConditionId =
+  | 'chronic-hypertension'
+  | 'gestational-hypertension'
+  | 'pre-eclampsia'
+  | 'pre-eclampsia-severe'
+  | 'superimposed-pre-eclampsia'
+  | 'hellp'
+  | 'eclampsia'
+  | 'postpartum-hypertension'
+  | 'hypertension-in-pregnancy-unspecified'
+  | 'white-coat-hypertension'
+  | 'transient-hypertension'
+  | 'raised-pressure-finding'
+  | 'proteinuria'
+  | 'history-of-pre-eclampsia'
+  | 'history-of-eclampsia'
+  | 'poor-obstetric-history'
+  | 'family-history-of-pre-eclampsia'
+  | 'chronic-kidney-disease'
+  | 'diabetes'
+  | 'gestational-diabetes'
+  | 'systemic-lupus-erythematosus'
+  | 'antiphospholipid-syndrome'
+  | 'multiple-pregnancy'
+  | 'assisted-conception'
+  | 'obesity'
+  | 'nulliparity'
+  | 'advanced-maternal-age'
+  | 'trophoblastic-disease'
+  | 'fetal-growth-restriction'
+  | 'fetal-death'
+  | 'placental-abruption'
+  | 'disseminated-intravascular-coagulation'
+  | 'stroke'
+  | 'epilepsy'
+  | 'asthma'
+  | 'heart-block'
+  | 'heart-failure'
+  | 'bradycardia'
+  | 'depression'
+  | 'urinary-tract-infection'
+  | 'aspirin-allergy'
+  | 'active-bleeding'
+  | 'peptic-ulcer'
+  | 'pregnant'
+  | 'post-partum-state'
+  | 'miscarriage';
+
+export type MedicineId =
+  | 'labetalol'
+  | 'nifedipine'
+  | 'amlodipine'
+  | 'nicardipine'
+  | 'methyldopa'
+  | 'hydralazine'
+  | 'dihydralazine'
+  | 'magnesium-sulfate'
+  | 'calcium-gluconate'
+  | 'aspirin'
+  | 'calcium-supplement'
+  | 'ace-inhibitor'
+  | 'angiotensin-receptor-blocker'
+  | 'renin-inhibitor'
+  | 'neprilysin-inhibitor'
+  | 'aldosterone-antagonist'
+  | 'atenolol'
+  | 'other-beta-blocker'
+  | 'other-antihypertensive'
+  | 'thiazide'
+  | 'loop-diuretic'
+  | 'statin'
+  | 'nsaid'
+  | 'ergometrine'
+  | 'enalapril'
+  | 'captopril'
+  | 'sublingual-nifedipine';
+
+/** One way in which an organ counts as involved. */
+export type OrganCriterion =
+  | {
+      readonly id: string;
+      readonly kind: 'laboratory';
+      readonly organ: string;
+      readonly analytes: readonly Analyte[];
+      readonly limit: Threshold;
+      /** Only for results taken from this gestational age on, and before that one. */
+      readonly fromAge?: Threshold;
+      readonly beforeAge?: Threshold;
+      /** An adjunct: looked at when measured, never asked for. */
+      readonly isAdjunct?: boolean;
+      readonly unlessRecorded?: readonly ConditionId[];
+    }
+  | {
+      readonly id: string;
+      readonly kind: 'multiple-of-upper-limit';
+      readonly organ: string;
+      readonly analytes: readonly Analyte[];
+      /** How many times the laboratory's upper limit; unit `1`. */
+      readonly limit: Threshold;
+      /** Upper limit used when the laboratory states none or an implausible one. */
+      readonly assumedUpperLimit: Threshold;
+      readonly plausibleUpperLimit: { readonly low: Threshold; readonly high: Threshold };
+    }
+  | {
+      readonly id: string;
+      readonly kind: 'multiple-of-baseline';
+      readonly organ: string;
+      readonly analytes: readonly Analyte[];
+      readonly limit: Threshold;
+      /** Recorded conditions that explain the change, so that it does not count. */
+      readonly unlessRecorded: readonly ConditionId[];
+    }
+  | {
+      readonly id: string;
+      readonly kind: 'symptom';
+      readonly organ: string;
+      readonly symptoms: readonly SymptomId[];
+      readonly citation: Citation;
+    }
+  | {
+      readonly id: string;
+      readonly kind: 'condition';
+      readonly organ: string;
+      readonly conditions: readonly ConditionId[];
+      readonly citation: Citation;
+    };
+
+/** Which urine results count as significant protein. A result of a kind not listed decides nothing. */
+export interface ProteinuriaCriteria {
+  /** Grade that counts; absent: the strip decides nothing. */
+  readonly strip?: Threshold;
+  /** "Positive" without a grade: counts, or cannot tell. */
+  readonly ungradedPositive: 'counts' | 'cannot-tell';
+  /** From this grade up to the one that counts, the answer is open until a ratio is measured. */
+  readonly stripAsksForRatio?: Threshold;
+  /** Each published cut-off in its own unit; one met is enough. */
+  readonly proteinCreatinineRatio: readonly Threshold[];
+  readonly albuminCreatinineRatio: readonly Threshold[];
+  readonly excretion24h: readonly Threshold[];
+  /** Said beside a strip that counts here and not elsewhere. */
+  readonly remark?: string;
+}
+
+/**
+ * A question the engine can answer about a timeline: the name of a check, and the options it needs.
+ * The options point at thresholds; the check holds no clinical number.
+ */
+export type QuestionCheck =
+  | { readonly check: 'period-now'; readonly period: Period }
+  | {
+      readonly check: 'pressure-raised-once';
+      readonly limits: PressureLimits;
+      readonly freshWithin: Threshold;
+    }
+  | { readonly check: 'pressure-raised-now'; readonly limits: PressureLimits; readonly period?: Period }
+  | {
+      readonly check: 'pressure-raised-open';
+      readonly limits: PressureLimits;
+      readonly confirmation: Confirmation;
+    }
+  | { readonly check: 'pressure-normal-now'; readonly limits: PressureLimits }
+  | {
+      readonly check: 'pressure-confirmed';
+      readonly limits: PressureLimits;
+      readonly severe: PressureLimits;
+      readonly period: Period;
+      readonly confirmation: Confirmation;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+    }
+  | {
+      readonly check: 'pressure-pair-stale';
+      readonly limits: PressureLimits;
+      readonly confirmation: Confirmation;
+      readonly freshWithin: Threshold;
+    }
+  | {
+      readonly check: 'pressure-settled';
+      readonly limits: PressureLimits;
+      readonly confirmation: Confirmation;
+      readonly after: Threshold;
+    }
+  | {
+      readonly check: 'pressure-transient';
+      readonly limits: PressureLimits;
+      readonly confirmation: Confirmation;
+    }
+  | {
+      readonly check: 'severe-pressure-open';
+      readonly limits: PressureLimits;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+    }
+  | {
+      readonly check: 'severe-pressure-closed';
+      readonly limits: PressureLimits;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+    }
+  | {
+      readonly check: 'severe-pressure-confirmed';
+      readonly limits: PressureLimits;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+      readonly period: Period | 'any';
+    }
+  | {
+      readonly check: 'severe-pressure-current';
+      readonly limits: PressureLimits;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+      readonly settledAfter: Threshold;
+    }
+  | {
+      readonly check: 'unusable-pressure';
+      readonly limits: PressureLimits;
+      readonly severe: PressureLimits;
+      readonly level: 'emergency' | 'same-day';
+      readonly supersededAfter: Threshold;
+    }
+  | { readonly check: 'home-pressure'; readonly limits: PressureLimits; readonly want: 'raised' | 'below' }
+  | {
+      readonly check: 'proteinuria';
+      readonly criteria: ProteinuriaCriteria;
+      /** `current`: the newest result decides. `since-raised`: any uncorrected positive since the pressure rose. */
+      readonly span: 'current' | 'since-raised';
+      /** Periods whose results count. */
+      readonly periods: readonly Period[];
+      readonly limits: PressureLimits;
+      readonly lookBack: Threshold;
+      readonly correctedWithin: Threshold;
+      /** Required multiple of a positive baseline, for superimposed disease. */
+      readonly newAgainstBaseline?: Threshold;
+    }
+  | {
+      readonly check: 'organ-involvement';
+      readonly criteria: readonly OrganCriterion[];
+      readonly symptomsFreshWithin: Threshold;
+      /** Periods whose results count. */
+      readonly periods: readonly Period[];
+      /** Results already beyond the limit before 20+0 weeks are not new. */
+      readonly newOnset: boolean;
+    }
+  | { readonly check: 'hellp'; readonly definition: HellpDefinition; readonly within: Threshold }
+  | {
+      readonly check: 'symptom-present';
+      readonly symptoms: readonly SymptomId[];
+      readonly freshWithin: Threshold;
+      /** `all`: each of them at once. */
+      readonly need?: 'any' | 'all';
+      /** Count only symptoms that arose in these periods. */
+      readonly periods?: readonly Period[];
+      /** A symptom that is over counts all the same (a seizure). */
+      readonly evenWhenOver?: boolean;
+      /** Events that are written down when they happen: silence is "not recorded", not an open question. */
+      readonly whenUnasked?: 'not-recorded';
+    }
+  | {
+      readonly check: 'condition-recorded';
+      readonly conditions: readonly ConditionId[];
+      readonly scope: 'active' | 'this-pregnancy' | 'ever';
+    }
+  | {
+      readonly check: 'laboratory-reaches';
+      readonly analyte: Analyte;
+      readonly limit: Threshold;
+      readonly freshWithin: Threshold;
+    }
+  | {
+      readonly check: 'medicine-active';
+      readonly medicines: readonly MedicineId[];
+      /** Count only medicines already active in this period. */
+      readonly activeIn?: Period;
+      /** Drafts and proposals count too (safety checks). */
+      readonly includeOrdered?: boolean;
+      /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
+      readonly otherIndications?: readonly ConditionId[];
+    };
+
+/** What makes two raised occasions a confirmed hypertension. */
+export interface Confirmation {
+  /** Shortest time between the two; absent: the publication names none, any later occasion confirms. */
+  readonly minimumInterval?: Threshold;
+  /** Judge visit averages, or single readings (a pair inside one visit). */
+  readonly between: 'occasions' | 'readings';
+  readonly sameArm: boolean;
+  readonly citation: Citation;
+}
+
+export interface SevereConfirmation {
+  readonly minimumInterval: Threshold;
+  /** A severe reading is closed by one below the limits taken at least this long after it. */
+  readonly closedAfter: Threshold;
+  /** The repeat is due within this time. */
+  readonly repeatWithin: Threshold;
+}
+
+export interface HellpDefinition {
+  readonly tennessee: {
+    readonly ldh: Threshold;
+    readonly bilirubin: Threshold;
+    readonly ast: Threshold;
+    readonly platelets: Threshold;
+  };
+  readonly mississippi: readonly {
+    readonly name: string;
+    readonly platelets: Threshold;
+    readonly transaminase: Threshold;
+    readonly ldh: Threshold;
+  }[];
+}
+
+export type Question = QuestionCheck & {
+  readonly id: string;
+  /** The question in plain words, as RULES.md and the trace print it. */
+  readonly asks: string;
+  readonly citation: Citation;
+  /** What to measure or ask when the answer is "cannot tell". */
+  readonly whenCannotTell?: Omission;
+};
+
+/** What is missing, in words, and until when it matters. */
+export interface Omission {
+  readonly id: string;
+  readonly what: string;
+  readonly how: string;
+  /** How soon it is needed when the open question could change the class. */
+  readonly by: Urgency;
+}
+
+/** all / any / none over question ids, or over classes already decided (`class:pre-eclampsia`). */
+export type Need =
+  | string
+  | { readonly all: readonly Need[] }
+  | { readonly any: readonly Need[] }
+  | { readonly none: readonly Need[] };
+
+export interface ClassRule {
+  readonly id: string;
+  readonly classification: Classification;
+  readonly sentence: string;
+  readonly appliesTo: string;
+  readonly when: Need;
+  /** Classes this one takes the place of when both hold. */
+  readonly supersedes: readonly Classification[];
+  readonly citation: Citation;
+}
+
+export interface UrgencyRule {
+  readonly id: string;
+  readonly urgency: Urgency;
+  readonly sentence: string;
+  readonly when: Need;
+  readonly citation: Citation;
+}
+
+export type ActionKind =
+  | 'repeat-pressure'
+  | 'measure'
+  | 'investigate'
+  | 'refer'
+  | 'before-transfer'
+  | 'treatment-option'
+  | 'medicine-safety'
+  | 'prevention'
+  | 'follow-up'
+  | 'delivery-review'
+  | 'after-birth'
+  | 'long-term'
+  | 'tell-the-woman'
+  | 'measurement-quality';
+
+/** Where a "repeat after / before" time starts counting. */
+export type ClockStart = 'first-raised-occasion' | 'last-severe-reading' | 'newest-reading' | 'birth';
+
+export interface ActionRule {
+  readonly id: string;
+  readonly kind: ActionKind;
+  readonly when: Need;
+  /** Plain wording; `{time}` is replaced by the clock time when `clock` is given. */
+  readonly sentence: string;
+  /** Ascending; steps before transfer are done in this order. */
+  readonly order: number;
+  readonly clock?: { readonly from: ClockStart; readonly add: Threshold; readonly sense: 'after' | 'within' };
+  /** Only at sites that can do this; absent: anywhere. */
+  readonly siteNeeds?: string;
+  readonly citation: Citation;
+}
+
+export type ReferralLevel = 'hospital-with-intensive-care' | 'hospital' | 'clinic';
+
+export interface ReferralRule {
+  readonly level: ReferralLevel;
+  readonly when: Need;
+  readonly sentence: string;
+  readonly citation: Citation;
+}
+
+/** One publication and edition, as data. */
+export interface Guideline {
+  readonly id: string;
+  readonly title: string;
+  readonly publisher: string;
+  readonly edition: string;
+  readonly year: number;
+  readonly url?: string;
+  /** Version of this data file, raised with every change that could alter an answer. */
+  readonly version: string;
+  readonly status: 'active' | 'withdrawn';
+  /** How much of it was read, and what was not. */
+  readonly remark: string;
+  readonly questions: readonly Question[];
+  readonly classRules: readonly ClassRule[];
+  readonly urgencyRules: readonly UrgencyRule[];
+  readonly referralRules: readonly ReferralRule[];
+  readonly actionRules: readonly ActionRule[];
+  /** Limits drawn on a chart and named in cards. */
+  readonly chartLimits: { readonly hypertension: PressureLimits; readonly severe: PressureLimits };
+  /** How readings become a visit value. */
+  readonly visit: VisitValues;
+}
+
+/** How readings of one contact become one value. */
+export interface VisitValues {
+  /** Readings less than this long after the first belong to the same occasion. */
+  readonly occasionLength: Threshold;
+  /** Two readings further apart than this ask for a third; the last two are averaged. */
+  readonly thirdReadingWhenDifferenceOver: Threshold;
+}
+
+/** Clinical numbers the building of a timeline needs; the guideline data supplies them. */
+export interface TimelineValues {
+  readonly pregnancyLengthDays: Threshold;
+  readonly startOfSecondHalfDays: Threshold;
+  readonly longestGestationDays: Threshold;
+  readonly shortestGestationDays: Threshold;
+  readonly afterBirthDays: Threshold;
+  readonly redating: readonly {
+    readonly fromDays: number;
+    readonly toDays: number;
+    readonly limitDays: Threshold;
+  }[];
+  readonly conflictDays: Threshold;
+  /** Gestation before which a scan has to confirm the dating; without one a remark says so. Absent: no remark. */
+  readonly confirmingScanBefore?: Threshold;
+  readonly fundalHeightFrom20Weeks: Threshold;
+  readonly plausible: {
+    readonly systolicLow: Threshold;
+    readonly systolicHigh: Threshold;
+    readonly diastolicLow: Threshold;
+    readonly diastolicHigh: Threshold;
+  };
+  readonly pairingTolerance: Threshold;
+  readonly futureTolerance: Threshold;
+}

@@ -1,0 +1,360 @@
+// How fast: every rule that can raise the urgency. The most cautious one that holds wins.
+import { isshp2018, nice133, ours, payne2014 } from './citations.ts';
+import type { Edition } from './edition.ts';
+import type { Citation, Need, ReferralRule, Urgency, UrgencyRule } from './guideline.ts';
+
+const raisedHypertension: Need = {
+  any: [
+    'class:pre-eclampsia',
+    'class:superimposed-pre-eclampsia',
+    'class:gestational-hypertension',
+    'class:gestational-hypertension-severe-range',
+    'class:hypertension-timing-unknown',
+    'class:chronic-hypertension',
+    'class:postpartum-hypertension',
+    'class:raised-unconfirmed',
+  ],
+};
+
+const preEclampsiaOfAnyKind: Need = {
+  any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:postpartum-pre-eclampsia'],
+};
+
+/** Every urgency rule of an edition. */
+export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
+  const rule = (
+    id: string,
+    urgency: Urgency,
+    sentence: string,
+    when: Need,
+    citation: Citation,
+  ): UrgencyRule => ({ id, urgency, sentence, when, citation });
+  const { citations } = edition;
+  const cautious = ours('urgency is a default of this project, the most cautious of the publications read');
+  return [
+    rule(
+      'seizure',
+      'emergency',
+      'A seizure, whatever its cause.',
+      { any: ['seizure-any-time', 'class:eclampsia'] },
+      citations.eclampsia,
+    ),
+    rule(
+      'severe-waiting',
+      'emergency',
+      'A severe reading: act, and repeat within minutes.',
+      'severe-open',
+      edition.severe.systolic.citation,
+    ),
+    rule(
+      'severe-confirmed',
+      'emergency',
+      'Severe pressure, confirmed and not settled.',
+      'severe-current',
+      edition.severe.systolic.citation,
+    ),
+    rule(
+      'imminent',
+      'emergency',
+      'Raised pressure with a danger symptom.',
+      'class:imminent-eclampsia',
+      nice133('1.8.3', 'read'),
+    ),
+    ...(edition.hellp === undefined
+      ? []
+      : [rule('hellp', 'emergency', 'HELLP.', 'class:hellp', edition.hellp.tennessee.platelets.citation)]),
+    ...(edition.severeFeatures.named
+      ? [
+          rule(
+            'severe-features',
+            'emergency',
+            'Pre-eclampsia with severe features.',
+            'class:pre-eclampsia-severe-features',
+            edition.severeFeatures.citation,
+          ),
+        ]
+      : []),
+    rule(
+      'severe-organ',
+      'emergency',
+      'Pre-eclampsia with an organ severely involved.',
+      { all: [preEclampsiaOfAnyKind, 'severe-organ'] },
+      edition.severeFeatures.citation,
+    ),
+    rule(
+      'oxygen-below-90',
+      'emergency',
+      'Oxygen saturation in the emergency range.',
+      'oxygen-below-90',
+      nice133('1.5.7', 'read'),
+    ),
+    rule(
+      'oxygen-reduced-with-signs',
+      'emergency',
+      'Reduced oxygen saturation with raised pressure or breathlessness.',
+      { all: ['oxygen-below-94', { any: ['raised-once', 'breathless'] }] },
+      cautious,
+    ),
+    rule('lung-oedema', 'emergency', 'Pulmonary oedema.', 'lung-oedema', nice133('1.5.2', 'read')),
+    rule(
+      'abruption',
+      'emergency',
+      'Vaginal bleeding with abdominal pain: possible abruption.',
+      { any: [{ all: ['vaginal-bleeding', 'abdominal-pain'] }, 'recorded-abruption'] },
+      payne2014('predictors', 'read'),
+    ),
+    rule(
+      'unusable-emergency',
+      'emergency',
+      'A blood pressure that cannot be used and may be severe: repeat now.',
+      'unusable-emergency',
+      cautious,
+    ),
+
+    rule(
+      'unusable-same-day',
+      'same-day',
+      'A blood pressure that cannot be used: re-enter or repeat now.',
+      'unusable-same-day',
+      cautious,
+    ),
+    rule(
+      'pre-eclampsia',
+      'same-day',
+      'Pre-eclampsia.',
+      {
+        all: [
+          { any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia'] },
+          { any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'] },
+        ],
+      },
+      citations.preEclampsia,
+    ),
+    rule(
+      'postpartum-pre-eclampsia',
+      'same-day',
+      'Postpartum pre-eclampsia with raised pressure.',
+      { all: ['class:postpartum-pre-eclampsia', 'raised-once'] },
+      citations.afterBirth,
+    ),
+    rule(
+      'raised-unconfirmed',
+      'same-day',
+      'Raised and not confirmed: repeat by the clock.',
+      { all: ['class:raised-unconfirmed', { none: ['now-after-birth'] }] },
+      cautious,
+    ),
+    rule(
+      'raised-from-20-weeks',
+      'same-day',
+      'Raised pressure from 20+0 weeks on.',
+      {
+        all: [
+          'now-from-20-weeks',
+          { any: ['raised-now', { all: ['class:gestational-hypertension', notSettled] }] },
+        ],
+      },
+      cautious,
+    ),
+    rule(
+      'pair-stale',
+      'same-day',
+      'Raised again, and the confirming readings lie too far apart: a fresh pair is needed.',
+      { all: ['pair-stale', 'raised-now'] },
+      cautious,
+    ),
+    rule(
+      'raised-timing-unknown',
+      'same-day',
+      'Raised pressure at unknown length of pregnancy.',
+      { all: ['now-unknown', { any: ['raised-now', 'class:hypertension-timing-unknown'] }] },
+      cautious,
+    ),
+    rule(
+      'severe-range-settled',
+      'same-day',
+      'Severe pressure was confirmed in this pregnancy.',
+      { all: ['now-from-20-weeks', 'class:gestational-hypertension-severe-range'] },
+      cautious,
+    ),
+    rule(
+      'protein-before-20-weeks',
+      'same-day',
+      'Raised pressure with protein or organ involvement before 20+0 weeks.',
+      'class:raised-with-protein-before-20-weeks',
+      cautious,
+    ),
+    rule(
+      'after-birth-same-day',
+      'same-day',
+      'After birth, at or above the limit for same-day review.',
+      'after-birth-raised-same-day',
+      edition.afterBirthSameDay.systolic.citation,
+    ),
+    rule(
+      'danger-symptom-normal-pressure',
+      'same-day',
+      'A danger symptom with normal pressure: examine, repeat, take blood.',
+      { any: ['danger-symptom', 'danger-sign', 'chest-pain'] },
+      cautious,
+    ),
+    rule('oxygen-reduced', 'same-day', 'Reduced oxygen saturation.', 'oxygen-below-94', cautious),
+    rule(
+      'fetal-movement',
+      'same-day',
+      'Reduced fetal movement with hypertension.',
+      { all: ['reduced-fetal-movement', raisedHypertension] },
+      nice133('1.6.8', 'read'),
+    ),
+    rule(
+      'agent-to-avoid',
+      'same-day',
+      'A medicine to be avoided in pregnancy is in use.',
+      { all: ['agent-to-avoid', { any: ['now-before-20-weeks', 'now-from-20-weeks'] }] },
+      nice133('1.3.3', 'read'),
+    ),
+
+    rule(
+      'isolated-proteinuria',
+      'within-48-hours',
+      'Protein with normal pressure.',
+      'class:isolated-proteinuria',
+      cautious,
+    ),
+    rule(
+      'after-birth',
+      'within-48-hours',
+      'Hypertension after birth without features.',
+      {
+        all: [
+          'now-after-birth',
+          {
+            any: [
+              'class:postpartum-hypertension',
+              'class:postpartum-pre-eclampsia',
+              'class:raised-unconfirmed',
+              'class:gestational-hypertension',
+              'class:pre-eclampsia',
+              'raised-now',
+            ],
+          },
+        ],
+      },
+      citations.afterBirth,
+    ),
+
+    rule(
+      'chronic',
+      'within-7-days',
+      'Chronic hypertension.',
+      'class:chronic-hypertension',
+      citations.chronic,
+    ),
+    rule(
+      'gestational-settled',
+      'within-7-days',
+      'Hypertension of this pregnancy, settled or controlled for now.',
+      'class:gestational-hypertension',
+      citations.gestational,
+    ),
+    rule(
+      'transient',
+      'within-7-days',
+      'Raised once and settled.',
+      'class:transient-hypertension',
+      citations.transient,
+    ),
+    ...(edition.home === undefined
+      ? []
+      : [
+          rule(
+            'white-coat',
+            'within-7-days',
+            'White-coat hypertension.',
+            'class:white-coat-hypertension',
+            citations.home,
+          ),
+          rule(
+            'masked',
+            'within-7-days',
+            'Masked hypertension.',
+            'class:masked-hypertension',
+            citations.home,
+          ),
+        ]),
+    rule(
+      'any-severe-before',
+      'within-7-days',
+      'Severe pressure was seen and settled.',
+      'severe-closed',
+      isshp2018('severe hypertension', 'from-memory'),
+    ),
+  ];
+}
+
+const notSettled: Need = { none: ['settled'] };
+
+const sameDayReasons: Need = {
+  any: [
+    'class:pre-eclampsia',
+    'class:superimposed-pre-eclampsia',
+    'class:postpartum-pre-eclampsia',
+    'class:raised-with-protein-before-20-weeks',
+    { all: ['class:gestational-hypertension', 'urgency:raised-from-20-weeks'] },
+    { all: ['class:hypertension-timing-unknown', 'raised-now'] },
+    { all: ['class:postpartum-hypertension', 'after-birth-raised-same-day'] },
+    { all: ['class:chronic-hypertension', 'urgency:raised-from-20-weeks'] },
+    'urgency:danger-symptom-normal-pressure',
+    'urgency:oxygen-reduced',
+    'urgency:fetal-movement',
+  ],
+};
+
+const clinicReasons: Need = {
+  any: [
+    'class:chronic-hypertension',
+    'class:gestational-hypertension',
+    'class:postpartum-hypertension',
+    'class:isolated-proteinuria',
+    'class:transient-hypertension',
+    'urgency:agent-to-avoid',
+  ],
+};
+
+/** Where to refer: the first level whose need holds. */
+export function standardReferralRules(edition: Edition): readonly ReferralRule[] {
+  return [
+    {
+      level: 'hospital-with-intensive-care',
+      when: {
+        any: [
+          'urgency:seizure',
+          'urgency:severe-waiting',
+          'urgency:severe-confirmed',
+          'urgency:imminent',
+          ...(edition.hellp === undefined ? [] : ['urgency:hellp']),
+          ...(edition.severeFeatures.named ? ['urgency:severe-features'] : []),
+          'urgency:severe-organ',
+          'urgency:oxygen-below-90',
+          'urgency:oxygen-reduced-with-signs',
+          'urgency:lung-oedema',
+          'urgency:abruption',
+        ],
+      },
+      sentence: 'Emergency transfer to a hospital able to operate and to give intensive care.',
+      citation: ours('emergency states at a first-level site go where surgery and intensive care are'),
+    },
+    {
+      level: 'hospital',
+      when: sameDayReasons,
+      sentence: 'Referral to hospital, to be seen the same day.',
+      citation: nice133('1.4.1, secondary-care assessment', 'read'),
+    },
+    {
+      level: 'clinic',
+      when: clinicReasons,
+      sentence: 'Referral to a specialist or medical officer clinic.',
+      citation: ours('gestational or chronic hypertension under control is followed in a clinic'),
+    },
+  ];
+}

@@ -1,0 +1,20 @@
+// What a route sees of a request.
+import type { Reply } from './reply.ts';
+
+/** A request, reduced to what a route may use. */
+export interface Call {
+  /** Milliseconds since 1970-01-01T00:00Z, read once for this request. */
+  readonly now: number;
+  readonly accept: string | undefined;
+  readonly body: () => Promise<unknown>;
+  /** A query parameter; undefined when absent or empty. */
+  readonly query: (name: string) => string | undefined;
+  readonly parameter: (name: string) => string | undefined;
+}
+
+/** The `asOf` of the query. An offset whose plus sign was not escaped arrives as a blank and is mended. */
+export function queriedInstant(call: Call): string | undefined {
+  return call.query('asOf')?.replace(/ (\d{2}:\d{2})$/, '+$1');
+}
+
+export type Answer = (call: Call) => Reply | Promise<Reply>;

@@ -1,0 +1,129 @@
+// What a client sent beforehand, key by key: found, known to be absent, failed, or not sent. The four are never mixed.
+import type { ChartGap } from '../presenters/card-types.ts';
+import { chartQueries, type ChartQuery } from '../presenters/data-requirements.ts';
+import { isObject } from './cds-request.ts';
+import { refused } from './request-issues.ts';
+
+export type PrefetchState =
+  | { readonly kind: 'found'; readonly entries: readonly unknown[]; readonly firstPageOnly: boolean }
+  | { readonly kind: 'absent' }
+  | { readonly kind: 'failed' }
+  | { readonly kind: 'not-sent' };
+
+export interface Gathered {
+  /** One collection of everything found, keys in their published order. */
+  readonly bundle: {
+    readonly resourceType: 'Bundle';
+    readonly type: 'collection';
+    readonly entry: readonly unknown[];
+  };
+  readonly gaps: readonly ChartGap[];
+  /** Required queries whose result is unknown. */
+  readonly unknownRequired: readonly ChartQuery[];
+}
+
+/**
+ * All prefetched resources as one Bundle, and what is not known.
+ *
+ * Given    prefetch    as sent; keys we did not publish are ignored
+ *          patientId   bare id of the woman
+ * Throws   RequestError 400: a value that is no FHIR resource, or another woman's Patient (row R-11).
+ * Notes    1. Rows C-01 to C-08. null and an empty Bundle say "asked, nothing there"; a missing key, a text or an
+ *             OperationOutcome say "not known".
+ */
+export function gatherPrefetch(prefetch: Readonly<Record<string, unknown>>, patientId: string): Gathered {
+  const states = chartQueries.map((query) => ({ query, state: readState(prefetch[query.key], query.key) }));
+  const entries = states.flatMap(({ state }) => (state.kind === 'found' ? state.entries : []));
+  checkPatient(states[0]?.state, patientId);
+  return {
+    bundle: { resourceType: 'Bundle', type: 'collection', entry: entries },
+    gaps: states.flatMap(({ query, state }) => gapOf(query, state)),
+    unknownRequired: states
+      .filter(({ query, state }) => query.need === 'required' && isUnknown(state))
+      .map(({ query }) => query),
+  };
+}
+
+function isUnknown(state: PrefetchState): boolean {
+  return state.kind === 'failed' || state.kind === 'not-sent';
+}
+
+function gapOf({ key, what }: ChartQuery, state: PrefetchState): readonly ChartGap[] {
+  switch (state.kind) {
+    case 'absent':
+      return [];
+    case 'failed':
+    case 'not-sent':
+      return [{ key, what, why: state.kind }];
+    case 'found':
+      return state.firstPageOnly ? [{ key, what, why: 'first-page-only' }] : [];
+  }
+}
+
+/** The state of one key. */
+export function readState(value: unknown, key: string): PrefetchState {
+  if (value === null) return { kind: 'absent' };
+  if (value === undefined || typeof value === 'string') return { kind: 'not-sent' };
+  if (!isObject(value)) throw notAResource(key);
+  if (value['resourceType'] === undefined && 'resource' in value) return readState(value['resource'], key);
+  if (typeof value['resourceType'] !== 'string') throw notAResource(key);
+  if (value['resourceType'] === 'OperationOutcome') return { kind: 'failed' };
+  if (value['resourceType'] !== 'Bundle') {
+    return { kind: 'found', entries: [{ resource: value }], firstPageOnly: false };
+  }
+  return bundleState(value);
+}
+
+function bundleState(bundle: Readonly<Record<string, unknown>>): PrefetchState {
+  const entries: readonly unknown[] = Array.isArray(bundle['entry']) ? bundle['entry'] : [];
+  if (entries.some(isFailure)) return { kind: 'failed' };
+  const matches = entries.filter((entry) => !isOutcome(entry));
+  const firstPageOnly = hasNextPage(bundle['link']);
+  return matches.length === 0 && !firstPageOnly
+    ? { kind: 'absent' }
+    : { kind: 'found', entries: matches, firstPageOnly };
+}
+
+function isOutcome(entry: unknown): boolean {
+  const resource = isObject(entry) ? entry['resource'] : undefined;
+  return isObject(resource) && resource['resourceType'] === 'OperationOutcome';
+}
+
+/** An outcome that says the search itself went wrong; a warning beside matches does not. */
+function isFailure(entry: unknown): boolean {
+  if (!isOutcome(entry) || !isObject(entry) || !isObject(entry['resource'])) return false;
+  const issues: unknown = entry['resource']['issue'];
+  const severities = Array.isArray(issues)
+    ? issues.map((issue: unknown) => (isObject(issue) ? issue['severity'] : undefined))
+    : [];
+  return (
+    severities.length === 0 || severities.some((severity) => severity === 'error' || severity === 'fatal')
+  );
+}
+
+function hasNextPage(links: unknown): boolean {
+  return Array.isArray(links) && links.some((link: unknown) => isObject(link) && link['relation'] === 'next');
+}
+
+function checkPatient(state: PrefetchState | undefined, patientId: string): void {
+  if (state?.kind !== 'found') return;
+  for (const entry of state.entries) {
+    const resource = isObject(entry) ? entry['resource'] : undefined;
+    if (!isObject(resource) || resource['resourceType'] !== 'Patient' || resource['id'] === patientId)
+      continue;
+    const message =
+      'The Patient sent is not the patient of the context; no advice is given on another woman.';
+    throw refused(400, 'other-patient', 'business-rule', 'prefetch.patient', message);
+  }
+}
+
+function notAResource(key: string) {
+  return refused(
+    400,
+    'not-a-resource',
+    'structure',
+    `prefetch.${key}`,
+    'The value must be a FHIR resource or null.',
+    key,
+  );
+}

@@ -1,0 +1,25 @@
+// The routes in one list.
+import { assessReply } from './fhir-operations.ts';
+import { discoveryReply, feedbackReply, serviceReply } from './cds-services.ts';
+import { exampleReply, pageReply, scriptReply, styleReply } from './page.ts';
+import { productVersion } from './cds-discovery.ts';
+import type { Answer } from './call.ts';
+import { jsonReply } from './reply.ts';
+
+export interface Route {
+  readonly path: string;
+  readonly get?: Answer;
+  readonly post?: Answer;
+}
+
+export const routes: readonly Route[] = [
+  { path: '/', get: pageReply },
+  { path: '/page.js', get: scriptReply },
+  { path: '/page.css', get: styleReply },
+  { path: '/example.json', get: exampleReply },
+  { path: '/health', get: () => jsonReply({ status: 'ok', version: productVersion }) },
+  { path: '/cds-services', get: discoveryReply },
+  { path: '/cds-services/:id', post: serviceReply },
+  { path: '/cds-services/:id/feedback', post: feedbackReply },
+  { path: '/fhir/$assess-hypertension', post: assessReply },
+];

@@ -1,0 +1,79 @@
+// Starts the service: the one place that opens a port and reads the clock.
+import { existsSync, readdirSync } from 'node:fs';
+import type { Server } from 'node:http';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createApp } from './app.ts';
+
+export interface Address {
+  readonly host: string;
+  readonly port: number;
+}
+
+/**
+ * The address to listen on.
+ *
+ * Given    environment   PORT and HOST; absent: 8080 and 127.0.0.1
+ * Throws   Error when PORT is not a number from 0 to 65535.
+ */
+export function addressFrom(environment: Readonly<Record<string, string | undefined>>): Address {
+  const port = Number(environment['PORT'] ?? '8080');
+  if (!Number.isInteger(port) || port < 0 || port > 65_535)
+    throw new Error('PORT must be a number from 0 to 65535.');
+  return { host: environment['HOST'] ?? '127.0.0.1', port };
+}
+
+/**
+ * Listens until the process is told to stop.
+ *
+ * Returns  the server, once it listens.
+ * Throws   Error when the port cannot be opened.
+ */
+export async function serve(address: Address, say: (line: string) => void): Promise<Server> {
+  const app = createApp({ now: () => Date.now(), log: say });
+  const server = await new Promise<Server>((resolve, reject) => {
+    const listening = app.listen(address.port, address.host, (error?: Error) => {
+      if (error === undefined) resolve(listening);
+      else reject(error);
+    });
+  });
+  for (const line of greeting(server, address.host)) say(line);
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.once(signal, () => {
+      server.close();
+      server.closeIdleConnections();
+    });
+  }
+  return server;
+}
+
+function greeting(server: Server, host: string): readonly string[] {
+  const bound = server.address();
+  const port = typeof bound === 'object' && bound !== null ? bound.port : 0;
+  const base = `http://${host.includes(':') ? `[${host}]` : host}:${port}`;
+  return [`Open ${base}/`, `Or paste: ${curlLine(base)}`];
+}
+
+/** A line that works as pasted: with a story of examples/ where it is at hand, else with the built-in example. */
+function curlLine(base: string): string {
+  const story = storyRequest();
+  const target = `'${base}/fhir/$assess-hypertension'`;
+  const type = "-H 'Content-Type: application/fhir+json'";
+  if (story !== undefined) return `curl -s -X POST ${target} ${type} --data @${story}`;
+  return `curl -s '${base}/cds-services'`;
+}
+
+function storyRequest(): string | undefined {
+  const examples = fileURLToPath(new URL('../../examples', import.meta.url));
+  if (!existsSync(examples)) return undefined;
+  const story = readdirSync(examples)
+    .sort()
+    .find((name) => existsSync(join(examples, name, 'request.json')));
+  return story === undefined
+    ? undefined
+    : quoted(relative(process.cwd(), join(examples, story, 'request.json')));
+}
+
+function quoted(path: string): string {
+  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", String.raw`'\''`)}'`;
+}

@@ -1,0 +1,131 @@
+// The public answer, as `--format json` prints it and the output Parameters carry it. Types only.
+import type { Classification, Comparator, Known, ReferralLevel, Urgency } from '../guidelines/guideline.ts';
+import type { Outcome } from '../findings/finding.ts';
+import type { GestationalAge, GuidelineStamp } from '../evaluation.ts';
+
+/** A source. `verified` is false for a value from memory, true for one read; absent for our own choices. */
+export interface AnswerCitation {
+  readonly publication: string;
+  readonly section?: string | undefined;
+  readonly year: number;
+  readonly known: Known;
+  readonly verified?: boolean | undefined;
+  readonly note?: string | undefined;
+}
+
+export interface AnswerEvidence {
+  readonly reference: string;
+  readonly what: string;
+  readonly at?: string | undefined;
+  readonly asSent?: string | undefined;
+  readonly asCompared?: string | undefined;
+  readonly remark?: string | undefined;
+}
+
+export interface AnswerThreshold {
+  readonly id: string;
+  readonly comparator: Comparator;
+  readonly value: number;
+  readonly unit: string;
+  readonly citation: AnswerCitation;
+}
+
+export interface AnswerOmission {
+  readonly id: string;
+  readonly what: string;
+  readonly how?: string | undefined;
+  readonly by: Urgency;
+}
+
+/** Something to measure or ask, and what it could change. */
+export interface AnswerMissing extends AnswerOmission {
+  readonly at?: string | undefined;
+  readonly couldChange?: readonly string[] | undefined;
+}
+
+export interface AnswerFinding {
+  readonly question: string;
+  readonly asks: string;
+  readonly outcome: Outcome;
+  readonly because?: string | undefined;
+  readonly evidence?: readonly AnswerEvidence[] | undefined;
+  readonly thresholds?: readonly AnswerThreshold[] | undefined;
+  readonly source: AnswerCitation;
+  readonly restsOn?: readonly string[] | undefined;
+  readonly missing?: AnswerOmission | undefined;
+}
+
+export interface AnswerAction {
+  readonly id: string;
+  readonly kind: string;
+  readonly sentence: string;
+  readonly time?: string | undefined;
+  readonly source: AnswerCitation;
+}
+
+export interface AnswerReferral {
+  readonly level: ReferralLevel;
+  readonly urgency: Urgency;
+  readonly sentence: string;
+  readonly source: AnswerCitation;
+}
+
+export interface AnswerIssue {
+  readonly severity: 'error' | 'warning' | 'information';
+  readonly code: string;
+  readonly expression?: string | undefined;
+  readonly message: string;
+}
+
+/** What became of one resource received. */
+export interface AnswerEntry {
+  readonly path: string;
+  readonly reference: string;
+  readonly resourceType: string;
+  readonly outcome: 'used' | 'not-needed' | 'set-aside';
+  readonly by?: readonly string[] | undefined;
+  readonly why?: string | undefined;
+  readonly code?: string | undefined;
+  readonly expression?: string | undefined;
+  readonly message?: string | undefined;
+}
+
+/** used + notNeeded + setAside = received. */
+export interface AnswerAccount {
+  readonly received: number;
+  readonly used: number;
+  readonly notNeeded: number;
+  readonly setAside: number;
+  readonly entries?: readonly AnswerEntry[] | undefined;
+  readonly issues?: readonly AnswerIssue[] | undefined;
+}
+
+export type AnswerGestationalAge = Omit<GestationalAge, 'evidence' | 'remarks'> & {
+  readonly evidence?: readonly string[] | undefined;
+  readonly remarks?: readonly string[] | undefined;
+};
+
+/** The whole answer about one woman. Members without content are undefined and vanish in JSON. */
+export interface Answer {
+  /** Leading class first; never empty. */
+  readonly classification: readonly Classification[];
+  readonly urgency: Urgency;
+  readonly gestationalAge: AnswerGestationalAge;
+  readonly findings?: readonly AnswerFinding[] | undefined;
+  readonly missing?: readonly AnswerMissing[] | undefined;
+  readonly actions?: readonly AnswerAction[] | undefined;
+  readonly referral?: AnswerReferral | undefined;
+  readonly urgencyBecause?:
+    | readonly {
+        readonly rule: string;
+        readonly urgency: Urgency;
+        readonly sentence: string;
+        readonly source: AnswerCitation;
+      }[]
+    | undefined;
+  readonly guideline: GuidelineStamp;
+  readonly asOf: string;
+  readonly subject?: string | undefined;
+  readonly account: AnswerAccount;
+  readonly caution: readonly string[];
+}

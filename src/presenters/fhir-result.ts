@@ -1,0 +1,110 @@
+// The answer of $assess-hypertension: one collection Bundle that holds everything said about each woman.
+import type { Bundle, BundleEntry, FhirResource, GuidanceResponse, ServiceRequest } from 'fhir/r4.js';
+import type { Evaluation } from '../evaluation.ts';
+import { toAnswer } from './answer.ts';
+import { caution } from './caution.ts';
+import { toDataRequirement } from './data-requirements.ts';
+import { toAccountOutcome } from './operation-outcome.ts';
+import { toOutputParameters } from './output-parameters.ts';
+import { someMapped } from './some.ts';
+import { stableUuid } from './stable-uuid.ts';
+import { toSuggestions } from './suggestions.ts';
+import { canonicalBase } from './vocabulary.ts';
+
+const outputId = 'output';
+
+/**
+ * The answer about one woman as a collection Bundle.
+ *
+ * Returns  in this order: one GuidanceResponse (its output Parameters contained), the suggested Conditions, the
+ *          referral, and one OperationOutcome that accounts for every entry received.
+ * Throws   never
+ * Notes    1. Every entry has a `urn:uuid:` fullUrl; references between entries use it.
+ *          2. The same evaluation gives the same bytes.
+ */
+export function toFhirBundle(evaluation: Evaluation): Bundle<FhirResource> {
+  return collection([evaluation]);
+}
+
+/** The same for several women: their result sets one after the other, in the order given. */
+export function toFhirBundleOfMany(evaluations: readonly Evaluation[]): Bundle<FhirResource> {
+  return collection(evaluations);
+}
+
+function collection(evaluations: readonly Evaluation[]): Bundle<FhirResource> {
+  const timestamp = evaluations[0]?.asOf;
+  return {
+    resourceType: 'Bundle',
+    type: 'collection',
+    ...(timestamp === undefined ? {} : { timestamp }),
+    entry: someMapped(evaluations.flatMap(resourcesOf), toEntry),
+  };
+}
+
+type Identified = FhirResource & { readonly id: string };
+
+function toEntry(resource: Identified): BundleEntry<FhirResource> {
+  return { fullUrl: urn(resource.id), resource };
+}
+
+function urn(id: string): string {
+  return `urn:uuid:${id}`;
+}
+
+function resourcesOf(evaluation: Evaluation): readonly Identified[] {
+  const { conditions, referral } = toSuggestions(evaluation);
+  const suggested = conditions.map((condition) => condition.resource);
+  const outcomeId = identifier(evaluation, 'OperationOutcome');
+  return [
+    toGuidanceResponse(evaluation, outcomeId),
+    ...suggested,
+    ...(referral === undefined
+      ? []
+      : [linked(referral, new Set(suggested.map((condition) => condition.id)))]),
+    { ...toAccountOutcome(evaluation.account), id: outcomeId },
+  ];
+}
+
+/** Depends on what was received and answered, so that a replay can be compared. */
+function identifier(evaluation: Evaluation, kind: string): string {
+  const { stamp, subject, asOf, account } = evaluation;
+  return stableUuid([
+    kind,
+    stamp.fingerprint,
+    subject ?? '',
+    asOf,
+    account.entries.map((entry) => entry.path),
+  ]);
+}
+
+/** The referral with its reasons addressed as they stand in this Bundle. */
+function linked<R extends ServiceRequest>(referral: R, inBundle: ReadonlySet<string>): R {
+  const reasonReference = someMapped(referral.reasonReference, (reason) => {
+    const id = reason.reference?.replace(/^Condition\//, '') ?? '';
+    return inBundle.has(id) ? { reference: urn(id) } : reason;
+  });
+  return { ...referral, reasonReference };
+}
+
+function toGuidanceResponse(evaluation: Evaluation, outcomeId: string): GuidanceResponse & { id: string } {
+  const { stamp, subject } = evaluation;
+  return {
+    resourceType: 'GuidanceResponse',
+    id: identifier(evaluation, 'GuidanceResponse'),
+    contained: [toOutputParameters(toAnswer(evaluation), outputId)],
+    moduleCanonical: `${canonicalBase}/PlanDefinition/${stamp.id}|${stamp.version}`,
+    status: statusOf(evaluation),
+    ...(subject === undefined ? {} : { subject: { reference: subject } }),
+    occurrenceDateTime: evaluation.asOf,
+    note: [{ text: caution.join(' ') }],
+    evaluationMessage: [{ reference: urn(outcomeId) }],
+    outputParameters: { reference: `#${outputId}` },
+    dataRequirement: someMapped(evaluation.assessment.missing, toDataRequirement),
+  };
+}
+
+/** data-required: no class could be given. data-requested: answered, and more data would help. */
+function statusOf({ assessment }: Evaluation): GuidanceResponse['status'] {
+  if (assessment.classification[0] === 'cannot-classify') return 'data-required';
+  return assessment.missing.length > 0 ? 'data-requested' : 'success';
+}

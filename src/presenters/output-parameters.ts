@@ -1,0 +1,58 @@
+// The public answer as FHIR Parameters: the same names, the same order.
+import type { Parameters, ParametersParameter } from 'fhir/r4.js';
+import type { Answer } from './answer-types.ts';
+
+/** Members whose texts are codes. */
+const codeMembers: readonly string[] = [
+  'classification',
+  'urgency',
+  'outcome',
+  'known',
+  'comparator',
+  'level',
+  'period',
+  'by',
+  'kind',
+  'severity',
+];
+
+/**
+ * The answer as output Parameters.
+ *
+ * Returns  one parameter for each member, repeated for lists: `classification` as valueCode, leading first;
+ *          objects become parts under the same names. Members without content are left out.
+ * Throws   never
+ */
+export function toOutputParameters(answer: Answer, id: string): Parameters {
+  const parameter = Object.entries(answer).flatMap(([name, value]) => toParameters(name, value));
+  return { resourceType: 'Parameters', id, parameter };
+}
+
+function toParameters(name: string, value: unknown): readonly ParametersParameter[] {
+  if (value === undefined || value === null || value === '') return [];
+  if (Array.isArray(value)) return value.flatMap((item: unknown) => toParameters(name, item));
+  if (typeof value === 'object') return partsOf(name, value);
+  if (typeof value === 'boolean') return [{ name, valueBoolean: value }];
+  if (typeof value === 'number') return [numberParameter(name, value)];
+  return typeof value === 'string' ? [textParameter(name, value)] : [];
+}
+
+function partsOf(name: string, value: object): readonly ParametersParameter[] {
+  const part = Object.entries(value).flatMap(([key, inner]) => toParameters(key, inner));
+  return part.length === 0 ? [] : [{ name, part }];
+}
+
+function numberParameter(name: string, value: number): ParametersParameter {
+  return Number.isInteger(value) && name !== 'value'
+    ? { name, valueInteger: value }
+    : { name, valueDecimal: value };
+}
+
+function textParameter(name: string, value: string): ParametersParameter {
+  if (name === 'asOf') return { name, valueDateTime: value };
+  if (name === 'subject') return { name, valueReference: { reference: value } };
+  // A code has no blanks around it and none but single ones inside.
+  return codeMembers.includes(name) && /^[^\s]+(?: [^\s]+)*$/.test(value)
+    ? { name, valueCode: value }
+    : { name, valueString: value };
+}

@@ -1,0 +1,106 @@
+// The answer for a nurse-midwife at a terminal: what it is, what to do now, what is missing, why, and on whose word.
+import type { AccountEntry, Evaluation } from '../evaluation.ts';
+import type { Missing } from '../findings/finding.ts';
+import { isVerified } from './answer.ts';
+import { caution } from './caution.ts';
+import { clinicOffset, localInstant, spokenTime } from './clock.ts';
+import { newestData, spokenValue } from './newest-data.ts';
+import { block, bullets, numbered, wrapped } from './text-layout.ts';
+import { classWords, neededByWords, referralWords, urgencyWords } from './vocabulary.ts';
+import { ageWords, sentenceCase } from './words.ts';
+
+/**
+ * The answer in plain words, at most 80 columns wide.
+ *
+ * Returns  lines joined by line feeds, one at the end.
+ * Throws   never
+ */
+export function toText(evaluation: Evaluation): string {
+  const { assessment } = evaluation;
+  const lines = [
+    ...headline(evaluation),
+    ...block('Newest readings', bullets(newestLines(evaluation))),
+    ...block(
+      'What to do, in this order',
+      numbered(assessment.actions.map((action) => spokenValue(action.sentence))),
+    ),
+    ...block('Missing', bullets(assessment.missing.map(missingLine))),
+    ...block('Why', bullets(whyLines(evaluation))),
+    ...block('Guideline', guidelineLines(evaluation)),
+    ...block('Data', dataLines(evaluation)),
+    ...block('Caution', bullets(caution)),
+  ];
+  return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function headline(evaluation: Evaluation): readonly string[] {
+  const { assessment, subject } = evaluation;
+  const [leading = 'cannot-classify', ...others] = assessment.classification;
+  const offset = clinicOffset(evaluation.timeline);
+  const asOf = `${spokenTime(localInstant(evaluation.timeline.asOf, offset))}${offset === 0 ? ' UTC' : ''}`;
+  const { referral } = assessment;
+  return [
+    ...wrapped(`${sentenceCase(urgencyWords[assessment.urgency])}: ${classWords[leading]}`),
+    ...(others.length === 0 ? [] : wrapped(`Also: ${others.map((each) => classWords[each]).join('; ')}`)),
+    ...(referral === undefined ? [] : wrapped(`Refer to: ${referralWords[referral.level]}`)),
+    ...wrapped(
+      `${subject ?? 'Woman not named'}; gestational age ${ageWords(evaluation.gestationalAge)}; as of ${asOf}`,
+    ),
+    '',
+  ];
+}
+
+function newestLines(evaluation: Evaluation): readonly string[] {
+  const data = newestData(evaluation);
+  if (data.length === 0) return ['none was received that can be shown'];
+  return data.map((datum) => `${datum.what} ${datum.asSent}${datum.at === undefined ? '' : `, ${datum.at}`}`);
+}
+
+function missingLine(missing: Missing): string {
+  const when = missing.at === undefined ? neededByWords[missing.by] : `by ${spokenTime(missing.at)}`;
+  return `${missing.what} (${when}): ${missing.how}`;
+}
+
+/** Reasons of the class, then of the urgency; all that was met when no rule of the guideline names itself. */
+function whyLines({ assessment, guideline }: Evaluation): readonly string[] {
+  const ids = new Set(guideline.classRules.map((rule) => rule.id));
+  const met = assessment.findings.filter((finding) => finding.outcome === 'met' && finding.because !== '');
+  const classReasons = met.filter((finding) => ids.has(finding.question));
+  const because = (classReasons.length === 0 ? met : classReasons).map((finding) => finding.because);
+  return [...new Set([...because, ...assessment.urgencyBecause.map((reason) => reason.sentence)])].map(
+    spokenValue,
+  );
+}
+
+function guidelineLines({ stamp, assessment }: Evaluation): readonly string[] {
+  const met = assessment.findings.filter((finding) => finding.outcome === 'met');
+  const unchecked = new Set(
+    met.flatMap((finding) =>
+      finding.thresholds.filter(({ citation }) => isVerified(citation.known) === false).map(({ id }) => id),
+    ),
+  );
+  return [
+    ...wrapped(
+      `${stamp.title} (${stamp.id}, version ${stamp.version}, ${stamp.fingerprint.slice(0, 12)})`,
+      '  ',
+    ),
+    ...(unchecked.size === 0
+      ? []
+      : wrapped(`Not yet checked against the printed guideline: ${[...unchecked].join(', ')}`, '  ')),
+  ];
+}
+
+function dataLines({ account }: Evaluation): readonly string[] {
+  const { received, used, notNeeded, setAside } = account;
+  const counts = `${received} received: ${used} used, ${notNeeded} not needed, ${setAside} set aside`;
+  return [
+    ...wrapped(counts, '  '),
+    ...bullets(account.entries.flatMap(setAsideLine)),
+    ...bullets(account.issues.map((issue) => `${issue.message} [${issue.code}]`)),
+  ];
+}
+
+function setAsideLine(entry: AccountEntry): readonly string[] {
+  if (entry.outcome !== 'set-aside') return [];
+  return [`set aside: ${entry.reference}: ${entry.message} [${entry.code}]`];
+}

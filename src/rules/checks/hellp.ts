@@ -1,0 +1,125 @@
+// HELLP: haemolysis, raised liver enzymes, low platelets, by either published set of criteria.
+import type { Analyte, QuestionCheck, Threshold } from '../../guidelines/guideline.ts';
+import type { LaboratoryResult } from '../../timeline/timeline.ts';
+import { cannotTell, met, notApplicable, notMet, ofResult, type Answer } from '../answer.ts';
+import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
+import type { View } from '../view.ts';
+import { newestResult } from './laboratory-values.ts';
+import { named } from './symptoms.ts';
+
+type Options = Extract<QuestionCheck, { check: 'hellp' }>;
+type Verdict = boolean | undefined;
+
+interface Part {
+  readonly verdict: Verdict;
+  readonly wanting: readonly Analyte[];
+  readonly thresholds: readonly Threshold[];
+}
+
+const analytes: readonly Analyte[] = ['platelets', 'ast', 'alt', 'ldh', 'bilirubin'];
+
+/**
+ * Are the criteria of HELLP met?
+ *
+ * Given    options.definition  Tennessee triad and Mississippi classes
+ *          options.within      results further apart than this do not belong together
+ * Returns  met with the name of the set; cannot-tell when platelets or enzymes fit and the rest is not measured;
+ *          not-met otherwise
+ * Throws   never
+ * Notes    1. Pressure and protein play no part.
+ *          2. A haemolysed sample keeps the class and asks for a repeat; it never waits for it.
+ * Source   the limits come from the guideline
+ */
+export function hellp(view: View, options: Options): Answer {
+  const results = newestTogether(view, options.within);
+  const evidence = [...results.values()].map((result) => ofResult(result));
+  if (results.size === 0) return notApplicable('No laboratory values were received.');
+  if (!results.has('platelets'))
+    return cannotTell('Platelets were not measured.', {
+      evidence,
+      missing: { what: 'platelets, liver enzymes, LDH' },
+    });
+  const { tennessee, mississippi } = options.definition;
+  const sets = [
+    ...mississippi.map((set) => ({
+      name: `Mississippi ${set.name}`,
+      part: allOf([
+        one(results, ['platelets'], set.platelets),
+        one(results, ['ast', 'alt'], set.transaminase),
+        one(results, ['ldh'], set.ldh),
+      ]),
+    })),
+    {
+      name: 'Tennessee triad',
+      part: allOf([
+        one(results, ['platelets'], tennessee.platelets),
+        one(results, ['ast'], tennessee.ast),
+        anyOf([one(results, ['ldh'], tennessee.ldh), one(results, ['bilirubin'], tennessee.bilirubin)]),
+      ]),
+    },
+  ];
+  const found = sets.filter((set) => set.part.verdict === true);
+  const haemolysed = [...results.values()].some((result) => result.haemolysed);
+  if (found.length > 0)
+    return met(
+      `${found.map((set) => set.name).join(' and ')}.${haemolysed ? ' The sample was haemolysed: repeat it now, and do not wait for it.' : ''}`,
+      {
+        evidence,
+        thresholds: found.flatMap((set) => set.part.thresholds),
+      },
+    );
+  const open = sets.find((set) => set.part.verdict === undefined);
+  if (open === undefined) return notMet('The laboratory values do not fit.', { evidence });
+  const wanting = open.part.wanting.map(named).join(', ');
+  return cannotTell(`What was measured fits ${open.name}; not measured: ${wanting}.`, {
+    evidence,
+    missing: { what: wanting },
+  });
+}
+
+function newestTogether(view: View, within: Threshold): ReadonlyMap<Analyte, LaboratoryResult> {
+  const newest = analytes.flatMap((analyte) => newestResult(view, analyte) ?? []);
+  const last = Math.max(...newest.map((result) => result.at.latest));
+  const width = milliseconds(within);
+  return new Map(
+    newest.filter((result) => last - result.at.latest <= width).map((result) => [result.analyte, result]),
+  );
+}
+
+function one(
+  results: ReadonlyMap<Analyte, LaboratoryResult>,
+  of: readonly Analyte[],
+  limit: Threshold,
+): Part {
+  const known = of.flatMap((analyte) => results.get(analyte) ?? []);
+  const verdicts = known.map((result): Verdict => {
+    const compared = inUnitOf(result.measured, result.byUnit, limit);
+    return compared === undefined ? undefined : satisfies(compared.measured, compared.threshold);
+  });
+  const verdict = verdicts.includes(true)
+    ? true
+    : verdicts.length > 0 && !verdicts.includes(undefined)
+      ? false
+      : undefined;
+  return { verdict, wanting: verdict === undefined ? of : [], thresholds: [limit] };
+}
+
+const allOf = (parts: readonly Part[]): Part => ({
+  verdict: parts.some((part) => part.verdict === false)
+    ? false
+    : parts.some((part) => part.verdict === undefined)
+      ? undefined
+      : true,
+  wanting: parts.flatMap((part) => part.wanting),
+  thresholds: parts.flatMap((part) => part.thresholds),
+});
+
+const anyOf = (parts: readonly Part[]): Part => ({
+  verdict: parts.some((part) => part.verdict === true)
+    ? true
+    : parts.some((part) => part.verdict === undefined)
+      ? undefined
+      : false,
+  wanting: parts.flatMap((part) => part.wanting),
+  thresholds: parts.flatMap((part) => part.thresholds),
+});

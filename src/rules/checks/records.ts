@@ -1,0 +1,78 @@
+// What the record says: conditions, medicines, single laboratory values.
+import type { QuestionCheck } from '../../guidelines/guideline.ts';
+import type { KnownCondition, Medicine } from '../../timeline/timeline.ts';
+import { cannotTell, met, notMet, numberText, ofFact, ofResult, type Answer } from '../answer.ts';
+import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
+import type { View } from '../view.ts';
+import { newestResult } from './laboratory-values.ts';
+import { ofMedicine } from './pressure-drugs.ts';
+import { named } from './symptoms.ts';
+
+type Options<K extends QuestionCheck['check']> = Extract<QuestionCheck, { check: K }>;
+
+/** Active, and not dated before this pregnancy. An undated one counts. */
+export function isOfThisPregnancy(view: View, item: KnownCondition): boolean {
+  if (item.state !== 'active') return false;
+  const at = item.onset ?? item.recorded;
+  return at === undefined || view.place(at).outside !== 'earlier';
+}
+
+/** Is one of these conditions in the record? `not-met` means "not recorded", which is not "absent". */
+export function conditionRecorded(view: View, options: Options<'condition-recorded'>): Answer {
+  const found = view.timeline.conditions.filter((item) => {
+    if (!options.conditions.includes(item.condition)) return false;
+    if (options.scope === 'ever') return true;
+    return options.scope === 'active' ? item.state === 'active' : isOfThisPregnancy(view, item);
+  });
+  if (found.length === 0) return notMet('Not recorded.');
+  return met(`Recorded: ${[...new Set(found.map((item) => named(item.condition)))].join(', ')}.`, {
+    evidence: found.map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded)),
+  });
+}
+
+/** Is one of these medicines being taken (or, where asked, ordered)? */
+export function medicineActive(view: View, options: Options<'medicine-active'>): Answer {
+  const found = view.timeline.medicines.filter(
+    (item) => options.medicines.includes(item.medicine) && isTaken(view, item, options),
+  );
+  if (found.length === 0) return notMet('Not recorded.');
+  const other = (options.otherIndications ?? []).filter((condition) =>
+    view.timeline.conditions.some((item) => item.condition === condition && item.state === 'active'),
+  );
+  if (other.length > 0)
+    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, {
+      evidence: found.map(ofMedicine),
+    });
+  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, {
+    evidence: found.map(ofMedicine),
+  });
+}
+
+function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>): boolean {
+  if (item.status === 'stopped' || item.status === 'given') return false;
+  if (item.status === 'ordered') return options.includeOrdered === true;
+  if (item.end !== undefined && item.end.latest < view.timeline.asOf) return false;
+  if (options.activeIn === undefined) return true;
+  const start = item.start === undefined ? view.now : view.place(item.start);
+  return start.outside === 'earlier' || start.period === options.activeIn;
+}
+
+/** Does the newest, recent value of an analyte reach a limit? */
+export function laboratoryReaches(view: View, options: Options<'laboratory-reaches'>): Answer {
+  const thresholds = [options.limit];
+  const result = newestResult(view, options.analyte);
+  const oldest = view.timeline.asOf - milliseconds(options.freshWithin);
+  if (result === undefined || result.at.latest < oldest)
+    return cannotTell(`No recent ${named(options.analyte)} was received.`, { thresholds });
+  const compared = inUnitOf(result.measured, result.byUnit, options.limit);
+  if (compared === undefined)
+    return cannotTell(`${named(options.analyte)} is in another unit.`, {
+      thresholds,
+      evidence: [ofResult(result)],
+    });
+  const evidence = [ofResult(result, `${numberText(compared.measured.value)} ${compared.threshold.unit}`)];
+  const verdict = satisfies(compared.measured, compared.threshold);
+  const text = `${named(options.analyte)} ${result.asSent} at ${result.at.text}.`;
+  if (verdict === undefined) return cannotTell(text, { thresholds, evidence });
+  return verdict ? met(text, { thresholds, evidence }) : notMet(text, { thresholds, evidence });
+}

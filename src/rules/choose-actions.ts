@@ -1,0 +1,69 @@
+// Which steps to show, in order, with the clock time where one counts.
+import type { Action, Outcome } from '../findings/finding.ts';
+import type { ActionRule, Guideline } from '../guidelines/guideline.ts';
+import type { Moment } from '../timeline/timeline.ts';
+import { formatInstant } from '../timeline/moment.ts';
+import { combine } from './combine.ts';
+import { milliseconds, reaches } from './compare.ts';
+import { isRaised, type View } from './view.ts';
+
+/**
+ * The steps that apply.
+ *
+ * Given    outcomes  of questions, classes, urgency and referral rules
+ * Returns  actions in order; `time` is the clock time in the zone of the reading it counts from
+ * Throws   when the data names an unknown question
+ */
+export function chooseActions(
+  view: View,
+  guideline: Guideline,
+  outcomes: ReadonlyMap<string, Outcome>,
+): readonly Action[] {
+  return guideline.actionRules
+    .filter((rule) => combine(rule.when, (id) => outcomes.get(id)) === 'met')
+    .map((rule) => asAction(view, guideline, rule))
+    .sort((a, b) => a.order - b.order);
+}
+
+function asAction(view: View, guideline: Guideline, rule: ActionRule): Action {
+  const base = { id: rule.id, kind: rule.kind, order: rule.order, source: rule.citation };
+  if (rule.clock === undefined) return { ...base, sentence: rule.sentence };
+  const start = clockStart(view, guideline, rule);
+  const duration = durationText(rule.clock.add.value, rule.clock.add.unit);
+  if (start === undefined || start.precision !== 'minute')
+    return { ...base, sentence: rule.sentence.replace('{time}', `${duration} from the reading`) };
+  const time = formatInstant(start.earliest + milliseconds(rule.clock.add), start.offsetMinutes ?? 0);
+  const begun = formatInstant(start.earliest, start.offsetMinutes ?? 0);
+  return { ...base, time, sentence: rule.sentence.replace('{time}', clockText(time, begun, duration)) };
+}
+
+/** "13:10, which is 4 hours after the reading at 09:10". */
+function clockText(time: string, begun: string, duration: string): string {
+  const day = time.slice(0, 10) === begun.slice(0, 10) ? '' : ` on ${time.slice(0, 10)}`;
+  return `${time.slice(11, 16)}${day}, which is ${duration} after the reading at ${begun.slice(11, 16)}`;
+}
+
+const unitWords: Readonly<Record<string, string>> = { min: 'minute', h: 'hour', d: 'day', wk: 'week' };
+
+function durationText(value: number, unit: string): string {
+  return `${String(value)} ${unitWords[unit] ?? unit}${value === 1 ? '' : 's'}`;
+}
+
+function clockStart(view: View, guideline: Guideline, rule: ActionRule): Moment | undefined {
+  const { hypertension, severe } = guideline.chartLimits;
+  switch (rule.clock?.from) {
+    case 'first-raised-occasion': {
+      const raised = view.occasions.filter((occasion) => isRaised(occasion, hypertension));
+      const last = raised.at(-1);
+      return raised.find((occasion) => occasion.place.period === last?.place.period)?.at;
+    }
+    case 'last-severe-reading':
+      return view.readings.filter(({ reading }) => reaches(reading, severe)).at(-1)?.reading.at;
+    case 'newest-reading':
+      return view.readings.at(-1)?.reading.at;
+    case 'birth':
+      return view.timeline.pregnancy.birth?.at;
+    case undefined:
+      return undefined;
+  }
+}

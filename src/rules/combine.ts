@@ -1,0 +1,44 @@
+// all / any / none over four outcomes. The whole logic of rules.
+import type { Need } from '../guidelines/guideline.ts';
+import type { Outcome } from '../findings/finding.ts';
+
+/**
+ * The outcome of a need.
+ *
+ * Given    need     a question id, or all / any / none of further needs
+ *          outcome  what each question id was answered
+ * Returns  all   one not-met decides; else one not-applicable; else one cannot-tell keeps it open; else met
+ *          any   one met decides; else one cannot-tell; else one not-met; else not-applicable
+ *          none  one met makes it not-met; else one cannot-tell keeps it open; else met
+ * Throws   when a need names a question that was not asked: a defect of the data
+ * Source   ours: three-valued logic with "not applicable" beside it
+ */
+export function combine(need: Need, outcome: (id: string) => Outcome | undefined): Outcome {
+  if (typeof need === 'string') {
+    const answer = outcome(need);
+    if (answer === undefined) throw new Error(`A rule rests on a question nobody asked: ${need}`);
+    return answer;
+  }
+  if ('all' in need)
+    return first(outcomesOf(need.all, outcome), ['not-met', 'not-applicable', 'cannot-tell'], 'met');
+  if ('any' in need)
+    return first(outcomesOf(need.any, outcome), ['met', 'cannot-tell', 'not-met'], 'not-applicable');
+  const outcomes = outcomesOf(need.none, outcome);
+  if (outcomes.has('met')) return 'not-met';
+  return outcomes.has('cannot-tell') ? 'cannot-tell' : 'met';
+}
+
+const outcomesOf = (
+  needs: readonly Need[],
+  outcome: (id: string) => Outcome | undefined,
+): ReadonlySet<Outcome> => new Set(needs.map((need) => combine(need, outcome)));
+
+const first = (outcomes: ReadonlySet<Outcome>, order: readonly Outcome[], otherwise: Outcome): Outcome =>
+  order.find((outcome) => outcomes.has(outcome)) ?? otherwise;
+
+/** Every question id a need rests on, each once, in reading order. */
+export function questionsOf(need: Need): readonly string[] {
+  if (typeof need === 'string') return [need];
+  const parts = 'all' in need ? need.all : 'any' in need ? need.any : need.none;
+  return [...new Set(parts.flatMap(questionsOf))];
+}

@@ -1,0 +1,66 @@
+// From answered questions to classes: leading one first, superseded ones folded in.
+import type { Evidence, Finding, Outcome } from '../findings/finding.ts';
+import { classifications, type Classification, type ClassRule } from '../guidelines/guideline.ts';
+import { combine, questionsOf } from './combine.ts';
+
+export interface Classes {
+  readonly classification: readonly Classification[];
+  readonly findings: readonly Finding[];
+}
+
+/** Id of a class rule where needs refer to it. */
+export const classId = (rule: { readonly id: string }): string => `class:${rule.id}`;
+
+/**
+ * Decides the classes.
+ *
+ * Given    rules     in the order of the data; a rule may rest on an earlier one
+ *          answers   findings of the questions
+ *          outcomes  outcome by question id; the outcome of each class rule is added as `class:<id>`
+ * Returns  classes that hold, leading one first; `cannot-classify` when none does; a finding for each rule
+ * Throws   when the data names an unknown question
+ * Notes    1. After this a rule whose class is superseded counts as not met for urgency and actions.
+ */
+export function decideClasses(
+  rules: readonly ClassRule[],
+  answers: readonly Finding[],
+  outcomes: Map<string, Outcome>,
+): Classes {
+  const byId = new Map(answers.map((finding) => [finding.question, finding]));
+  const findings = rules.map((rule) => {
+    const outcome = combine(rule.when, (id) => outcomes.get(id));
+    outcomes.set(classId(rule), outcome);
+    return asFinding(rule, outcome, byId);
+  });
+  const held = rules.filter((rule) => outcomes.get(classId(rule)) === 'met');
+  const superseded = new Set(held.flatMap((rule) => rule.supersedes));
+  for (const rule of held) if (superseded.has(rule.classification)) outcomes.set(classId(rule), 'not-met');
+  const standing = new Set(held.map((rule) => rule.classification).filter((item) => !superseded.has(item)));
+  const classification = classifications.filter((item) => standing.has(item));
+  return { classification: classification.length > 0 ? classification : ['cannot-classify'], findings };
+}
+
+function asFinding(rule: ClassRule, outcome: Outcome, byId: ReadonlyMap<string, Finding>): Finding {
+  const restsOn = questionsOf(rule.when);
+  const parts = restsOn.flatMap((id) => byId.get(id) ?? []);
+  const decisive = parts.filter((part) => part.outcome === outcome);
+  return {
+    question: classId(rule),
+    asks: rule.sentence,
+    outcome,
+    because: decisive.map((part) => part.because).join(' ') || rule.sentence,
+    evidence: outcome === 'met' ? unique(decisive.flatMap((part) => part.evidence)) : [],
+    thresholds: outcome === 'met' ? [...new Set(decisive.flatMap((part) => part.thresholds))] : [],
+    source: rule.citation,
+    restsOn,
+  };
+}
+
+function unique(evidence: readonly Evidence[]): readonly Evidence[] {
+  const seen = new Map<string, Evidence>();
+  for (const item of evidence) {
+    const key = `${item.reference} ${item.what}`;
+    if (!seen.has(key)) seen.set(key, item);
+  }
+  return [...seen.values()];
+}

@@ -1,0 +1,45 @@
+// What is missing, and which answer it could change.
+import type { Finding, Missing, Outcome } from '../findings/finding.ts';
+import type { Classification, Guideline, Urgency } from '../guidelines/guideline.ts';
+import { questionsOf } from './combine.ts';
+import { classId } from './decide-classes.ts';
+
+/** Classes whose being open is no reason to hurry when nothing else is found. */
+const quietClasses: ReadonlySet<Classification> = new Set<Classification>([
+  'isolated-proteinuria',
+  'white-coat-hypertension',
+  'masked-hypertension',
+]);
+
+/**
+ * What to measure or ask.
+ *
+ * Given    answers   findings of the questions; those that cannot tell carry what is missing
+ *          outcomes  of the class rules: only an open class makes a gap worth naming
+ * Returns  one entry for each gap, most urgent first, with the classes it could change
+ * Throws   never
+ */
+export function listMissing(
+  guideline: Guideline,
+  answers: readonly Finding[],
+  outcomes: ReadonlyMap<string, Outcome>,
+  urgency: Urgency,
+): readonly Missing[] {
+  const open = guideline.classRules.filter((rule) => outcomes.get(classId(rule)) === 'cannot-tell');
+  const gaps = new Map<string, Missing>();
+  for (const finding of answers) {
+    if (finding.missing === undefined) continue;
+    const couldChange = open
+      .filter((rule) => questionsOf(rule.when).includes(finding.question))
+      .map((rule) => rule.classification);
+    if (couldChange.length === 0) continue;
+    const known = gaps.get(finding.missing.id);
+    const classes = [...new Set([...(known?.couldChange ?? []), ...couldChange])];
+    const isQuiet = urgency === 'routine' && couldChange.every((item) => quietClasses.has(item));
+    gaps.set(finding.missing.id, {
+      ...(known ?? { ...finding.missing, by: isQuiet ? 'routine' : finding.missing.by }),
+      couldChange: classes,
+    });
+  }
+  return [...gaps.values()];
+}

@@ -1,0 +1,85 @@
+// From the readings of one contact to its value.
+import type { VisitValues } from '../guidelines/guideline.ts';
+import type { PressureReading } from '../timeline/timeline.ts';
+import { satisfies } from './compare.ts';
+
+/** Values in mm[Hg], unrounded; a half is absent when no reading had it. */
+export interface Pressure {
+  readonly systolicMmHg?: number;
+  readonly diastolicMmHg?: number;
+}
+
+/**
+ * The value of one contact.
+ *
+ * Given    readings  of one occasion, oldest first, at least one, in mm[Hg]
+ *          visit     difference above which the first reading is left out
+ * Returns  value          average of the arm with the higher pressure, each half by itself; with three or more
+ *                         readings of which the first two differ too much, the average of the second and third
+ *          cautiousValue  the higher of that and the average of all: for urgency only
+ * Throws   never
+ * Notes    1. Arms are compared half by half, so that raising one reading never lowers the value.
+ * Source   clinical practice of averaging as cited at the threshold; the cautious value is ours
+ */
+export function visitValue(
+  readings: readonly PressureReading[],
+  visit: VisitValues,
+): { readonly value: Pressure; readonly cautiousValue: Pressure } {
+  const arms = [...new Set(readings.map((reading) => reading.arm))];
+  const perArm = arms.map((arm) => readings.filter((reading) => reading.arm === arm));
+  return {
+    value: highest(perArm.map((group) => mean(settled(group, visit)))),
+    cautiousValue: highest(perArm.flatMap((group) => [mean(group), mean(settled(group, visit))])),
+  };
+}
+
+function settled(readings: readonly PressureReading[], visit: VisitValues): readonly PressureReading[] {
+  const [first, second, third] = readings;
+  if (first === undefined || second === undefined || third === undefined) return readings;
+  return differTooMuch(first, second, visit) ? [second, third] : readings;
+}
+
+/** Do two readings differ so much, in either half, that a third is wanted? */
+export function differTooMuch(a: Pressure, b: Pressure, visit: VisitValues): boolean {
+  return [
+    [a.systolicMmHg, b.systolicMmHg],
+    [a.diastolicMmHg, b.diastolicMmHg],
+  ].some(
+    ([left, right]) =>
+      left !== undefined &&
+      right !== undefined &&
+      satisfies({ value: Math.abs(left - right) }, visit.thirdReadingWhenDifferenceOver) === true,
+  );
+}
+
+function mean(readings: readonly Pressure[]): Pressure {
+  return pressure(
+    average(readings.map((reading) => reading.systolicMmHg)),
+    average(readings.map((reading) => reading.diastolicMmHg)),
+  );
+}
+
+function highest(pressures: readonly Pressure[]): Pressure {
+  return pressure(
+    maximum(pressures.map((item) => item.systolicMmHg)),
+    maximum(pressures.map((item) => item.diastolicMmHg)),
+  );
+}
+
+const pressure = (systolicMmHg: number | undefined, diastolicMmHg: number | undefined): Pressure => ({
+  ...(systolicMmHg === undefined ? {} : { systolicMmHg }),
+  ...(diastolicMmHg === undefined ? {} : { diastolicMmHg }),
+});
+
+const known = (values: readonly (number | undefined)[]): number[] =>
+  values.filter((value): value is number => value !== undefined);
+
+function average(values: readonly (number | undefined)[]): number | undefined {
+  const numbers = known(values);
+  return numbers.length === 0 ? undefined : numbers.reduce((sum, value) => sum + value, 0) / numbers.length;
+}
+
+function maximum(values: readonly (number | undefined)[]): number | undefined {
+  const numbers = known(values);
+  return numbers.length === 0 ? undefined : Math.max(...numbers);
+}

@@ -1,0 +1,175 @@
+// All blood pressures of a bundle as readings, averages, and numbers that may not classify.
+import type { Received } from '../bundle/read-bundle-types.ts';
+import type { TimelineContext, Unusable } from './context.ts';
+import { fieldsOf } from './fields.ts';
+import { compareMoments } from './moment.ts';
+import { candidatesOf } from './pressure-candidate.ts';
+import type { PressureCandidate } from './pressure-candidate.ts';
+import { judgePressure } from './pressure-judgement.ts';
+import type { Judgement } from './pressure-judgement.ts';
+import { joinMembers } from './pressure-members.ts';
+import { pairPressures } from './pressure-pairing.ts';
+import { isMeanArterial, isVitalSignsPanel, readPressureParts } from './pressure-panel.ts';
+import type { PressureParts } from './pressure-panel.ts';
+import type { MeanPressure, Moment, PressureReading, Timeline, UnusablePressure } from './timeline.ts';
+import { unusable } from './unusable.ts';
+
+export type Pressures = Pick<Timeline, 'pressures' | 'homePressures' | 'meanPressures' | 'unusablePressures'>;
+
+/**
+ * Which blood pressures were taken?
+ *
+ * Given    observations  those for which `isPressure` holds, in any order
+ *          context       time of the evaluation, units, and where to say what was not used
+ * Returns  readings in a clinic or of unknown setting, readings at home, averages, and numbers that may not
+ *          classify; each list oldest first
+ * Throws   never
+ * Notes    1. Every observation ends once: as a source of a fact, set aside, or not needed. One that gave a
+ *             fact and also had a part that was not used is reported as an issue.
+ * Source   fhir checklist 4.3; terminology.md section 1; decisions 5 and 14.
+ */
+export function readPressures(observations: readonly Received[], context: TimelineContext): Pressures {
+  const isContainer = (received: Received): boolean => isVitalSignsPanel(fieldsOf(received.resource));
+  const parts = observations.map((received) => readPressureParts(received, context));
+  const panels = parts
+    .filter((part) => part.values.length === 0 && hasMembers(part))
+    .map(({ received }) => received);
+  const read = parts.flatMap((part) => candidatesOf(part, context));
+  const { candidates, panelsWithMembers } = joinMembers(
+    panels.filter((panel) => !isContainer(panel)),
+    read,
+    context,
+  );
+  const judged = pairPressures(candidates, context.values).map((candidate) => ({
+    candidate,
+    judgement: judgePressure(candidate, context.values),
+  }));
+  account(parts, judged, panelsWithMembers, context);
+  return pressuresIn(judged.map(({ judgement }) => judgement));
+}
+
+function hasMembers({ received }: PressureParts): boolean {
+  return fieldsOf(received.resource)['hasMember'] !== undefined;
+}
+
+interface Judged {
+  readonly candidate: PressureCandidate;
+  readonly judgement: Judgement;
+}
+
+/** Says of each observation once what became of it. */
+function account(
+  parts: readonly PressureParts[],
+  judged: readonly Judged[],
+  panelsWithMembers: ReadonlySet<Received>,
+  context: TimelineContext,
+): void {
+  const used = new Set<number>();
+  const reasons = new Map<number, Unusable[]>();
+  const addReason = (index: number, why: Unusable): void => {
+    reasons.set(index, [...(reasons.get(index) ?? []), why]);
+  };
+  for (const part of parts) for (const failure of part.failures) addReason(part.received.index, failure);
+  for (const { candidate, judgement } of judged) {
+    for (const { index } of candidate.sources) {
+      if (judgement.reading !== undefined || judgement.mean !== undefined) used.add(index);
+      if (judgement.why !== undefined) addReason(index, judgement.why);
+    }
+  }
+  for (const { received } of parts) {
+    const why = reasons.get(received.index) ?? [];
+    if (used.has(received.index)) for (const reason of why) report(received, reason, context);
+    else conclude(received, why, panelsWithMembers, context);
+  }
+}
+
+function report(received: Received, { code, element, message }: Unusable, context: TimelineContext): void {
+  if (code === 'value-absent-with-reason' || code === 'value-missing') return;
+  context.issue(received, { severity: 'warning', code, type: 'value', element, message });
+}
+
+/** The reason said first: a fault in the numbers, before a value that is absent. */
+const leading: readonly Unusable['code'][] = [
+  'value-out-of-range',
+  'diastolic-not-below-systolic',
+  'unit-missing',
+];
+
+function conclude(
+  received: Received,
+  why: readonly Unusable[],
+  panelsWithMembers: ReadonlySet<Received>,
+  context: TimelineContext,
+): void {
+  const fields = fieldsOf(received.resource);
+  const fault = why.find((reason) => leading.includes(reason.code));
+  if (fault !== undefined) context.setAside(received, fault);
+  else if (isMeanArterial(fields))
+    context.notNeeded(received, 'a mean arterial pressure; no rule asks for it');
+  else if (isVitalSignsPanel(fields) || panelsWithMembers.has(received))
+    context.notNeeded(received, 'a panel; its members are read by themselves');
+  else if (fields['hasMember'] !== undefined && why.every((reason) => reason.code === 'value-missing'))
+    context.setAside(
+      received,
+      unusable(
+        'reference-unresolved',
+        'hasMember',
+        'None of the members of this panel can be used: send them too.',
+      ),
+    );
+  else
+    context.setAside(
+      received,
+      why[0] ?? unusable('value-missing', 'component', 'No pressure was sent: send two components.'),
+    );
+}
+
+function pressuresIn(judgements: readonly Judgement[]): Pressures {
+  const readings = judgements
+    .flatMap(({ reading }) => (reading === undefined ? [] : [reading]))
+    .sort(compareReadings);
+  return {
+    pressures: readings.filter((reading) => reading.setting !== 'home'),
+    homePressures: readings.filter((reading) => reading.setting === 'home'),
+    meanPressures: judgements.flatMap(({ mean }) => (mean === undefined ? [] : [mean])).sort(compareMeans),
+    unusablePressures: judgements
+      .flatMap(({ unusablePressure }) => (unusablePressure === undefined ? [] : [unusablePressure]))
+      .sort(compareUnusable),
+  };
+}
+
+function compareReadings(one: PressureReading, other: PressureReading): number {
+  return (
+    compareMoments({ ...one.at, text: '' }, { ...other.at, text: '' }) ||
+    compareTexts(textKey(one), textKey(other))
+  );
+}
+
+function compareMeans(one: MeanPressure, other: MeanPressure): number {
+  return (
+    compareMoments(one.from, other.from) ||
+    compareMoments(one.to, other.to) ||
+    compareTexts(textKey(one), textKey(other))
+  );
+}
+
+function compareUnusable(one: UnusablePressure, other: UnusablePressure): number {
+  return compareOptional(one.at, other.at) || compareTexts(textKey(one), textKey(other));
+}
+
+function compareOptional(one: Moment | undefined, other: Moment | undefined): number {
+  if (one === undefined || other === undefined)
+    return Number(one === undefined) - Number(other === undefined);
+  return compareMoments(one, other);
+}
+
+function textKey(fact: {
+  readonly asSent: string;
+  readonly sources: readonly { readonly reference: string }[];
+}): string {
+  return `${fact.sources.map(({ reference }) => reference).join(' ')} ${fact.asSent}`;
+}
+
+function compareTexts(one: string, other: string): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}

@@ -1,0 +1,56 @@
+// Looking into received JSON without believing its shape. Hands on fields, lists, texts and codings.
+
+/** A JSON object of which nothing is known yet. */
+export type Fields = Readonly<Record<string, unknown>>;
+
+export interface Coding {
+  readonly system?: string;
+  readonly code?: string;
+  readonly display?: string;
+}
+
+const noFields: Fields = {};
+
+export function isFields(value: unknown): value is Fields {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** The fields of an object; an empty object for anything else. */
+export function fieldsOf(value: unknown): Fields {
+  return isFields(value) ? value : noFields;
+}
+
+/** The objects of a list; a single object counts as a list of one; anything else is empty. */
+export function listOf(value: unknown): readonly Fields[] {
+  if (Array.isArray(value)) return value.filter(isFields);
+  return isFields(value) ? [value] : [];
+}
+
+/** The text of an element; undefined when it is not a text or holds nothing but blanks. */
+export function textOf(value: unknown): string | undefined {
+  return typeof value === 'string' && value.trim() !== '' ? value : undefined;
+}
+
+/** The codings of a CodeableConcept, in the order sent; those without a code are kept for their display. */
+export function codingsOf(concept: unknown): readonly Coding[] {
+  return listOf(fieldsOf(concept)['coding']).map(codingOf);
+}
+
+function codingOf(fields: Fields): Coding {
+  const system = textOf(fields['system']);
+  const code = textOf(fields['code']);
+  const display = textOf(fields['display']);
+  return {
+    ...(system === undefined ? {} : { system }),
+    ...(code === undefined ? {} : { code }),
+    ...(display === undefined ? {} : { display }),
+  };
+}
+
+/** What a person reads in a CodeableConcept: its text, else the first display. */
+export function wordingOf(concept: unknown): string | undefined {
+  return (
+    textOf(fieldsOf(concept)['text']) ??
+    codingsOf(concept).find((coding) => coding.display !== undefined)?.display
+  );
+}

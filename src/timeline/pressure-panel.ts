@@ -1,0 +1,241 @@
+// What one observation says about blood pressure: its halves, and how it was taken. Hands on the parts.
+import type { Received } from '../bundle/read-bundle-types.ts';
+import { pressureCodes, pressurePanelCodes, unusedPressureCodes } from '../terminology/pressure-codes.ts';
+import type { PressureCode } from '../terminology/pressure-codes.ts';
+import { loinc } from '../terminology/loinc.ts';
+import { snomed } from '../terminology/snomed.ts';
+import { systems } from '../terminology/systems.ts';
+import { indexCodes, rowsFor } from './code-index.ts';
+import type { TimelineContext, Unusable } from './context.ts';
+import type { Fields } from './fields.ts';
+import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
+import type { Circumstances } from './pressure-technique.ts';
+import { circumstancesOf } from './pressure-technique.ts';
+import type { PressureHalf, PressureValue } from './pressure-value.ts';
+import { readPressureText, readPressureValue } from './pressure-value.ts';
+import { readQuantity } from './quantity.ts';
+import { isUnusable, unusable } from './unusable.ts';
+
+const codeIndex = indexCodes(pressureCodes);
+const panelIndex = indexCodes(pressurePanelCodes);
+const unusedIndex = indexCodes(unusedPressureCodes);
+
+export interface PressureParts {
+  readonly received: Received;
+  readonly values: readonly PressureValue[];
+  /** Why a half that was named could not be used. */
+  readonly failures: readonly Unusable[];
+  /** Its code names one half, so that the other may stand in another observation. */
+  readonly isStandAlone: boolean;
+  readonly isOver24h: boolean;
+  readonly numberOfReadings?: number;
+  readonly circumstances: Circumstances;
+}
+
+/** Does the code, or a component, of this observation name a blood pressure? */
+export function isPressure(fields: Fields): boolean {
+  const codings = codingsOf(fields['code']);
+  if (rowsFor(codings, codeIndex).length > 0 || rowsFor(codings, panelIndex).length > 0) return true;
+  if (rowsFor(codings, unusedIndex).length > 0) return true;
+  return listOf(fields['component']).some((part) => rowsFor(codingsOf(part['code']), codeIndex).length > 0);
+}
+
+/** Is it a panel of vital signs, whose members are read by themselves? */
+export function isVitalSignsPanel(fields: Fields): boolean {
+  return rowsFor(codingsOf(fields['code']), panelIndex).some((row) => row.holds === 'vital-signs');
+}
+
+const arterialIndex = indexCodes([
+  ...loinc['blood-pressure-mean-arterial'].map((row) => ({ ...row, system: systems.loinc })),
+  ...snomed['blood-pressure-mean-arterial'].map((row) => ({ ...row, system: systems.snomed })),
+]);
+
+/** Is it a mean arterial pressure, which no rule asks for? */
+export function isMeanArterial(fields: Fields): boolean {
+  return rowsFor(codingsOf(fields['code']), arterialIndex).length > 0;
+}
+
+/**
+ * What does this observation say about blood pressure?
+ *
+ * Given    received  an observation for which `isPressure` holds
+ *          context   the bundle, the unit a site declares, and where to report oddities
+ * Returns  the halves found, by their codes and never by their order, and why others could not be used
+ * Throws   never
+ * Notes    1. A component with a code of a reading and a code of an average is an average.
+ *          2. A component that repeats the code of the observation is ignored and reported (obs-7).
+ *          3. Two components of one half with different values are ambiguous: neither is used.
+ * Source   fhir checklist F-P01 to F-P07, F-P10; terminology.md section 1.
+ */
+export function readPressureParts(received: Received, context: TimelineContext): PressureParts {
+  const fields = fieldsOf(received.resource);
+  const codings = codingsOf(fields['code']);
+  const components = listOf(fields['component']);
+  const rows = rowsFor(codings, codeIndex);
+  const allRows = [...rows, ...components.flatMap((part) => rowsFor(codingsOf(part['code']), codeIndex))];
+  const is24hPanel = rowsFor(codings, panelIndex).some((panel) => panel.holds === 'mean-24h');
+  const circumstances = withTraitsOf(allRows, circumstancesOf(received, context));
+  const blocked = blockedBy(fields, circumstances);
+  const all = blocked === undefined ? readHalves(received, fields, context) : [blocked];
+  const numberOfReadings = countIn(components);
+  return {
+    received,
+    values: all.flatMap((read) => (isUnusable(read) ? [] : [read])),
+    failures: all.filter(isUnusable),
+    isStandAlone: rows.length > 0 && allRows.length === rows.length,
+    isOver24h: is24hPanel || allRows.some((row) => row.use === 'mean-24h'),
+    ...(numberOfReadings === undefined ? {} : { numberOfReadings }),
+    circumstances,
+  };
+}
+
+function readHalves(received: Received, fields: Fields, context: TimelineContext): readonly Read[] {
+  const codings = codingsOf(fields['code']);
+  const holds = rowsFor(codings, panelIndex)[0]?.holds;
+  const isMeanPanel = holds === 'mean-of-readings' || holds === 'mean-24h';
+  const rootRows = rowsFor(codings, codeIndex);
+  const root = rootRows.length === 0 ? [] : [readNamed(fields, rootRows, '', isMeanPanel, context)];
+  const inComponents = listOf(fields['component']).flatMap((component, index) => {
+    const rows = rowsFor(codingsOf(component['code']), codeIndex);
+    const prefix = `component[${String(index)}].`;
+    return rows.length === 0 ? [] : [readNamed(component, rows, prefix, isMeanPanel, context)];
+  });
+  const named = withoutRepetition(received, root, inComponents, context);
+  return named.length === 0 ? fromText(received, fields, isMeanPanel, context) : withoutAmbiguity(named);
+}
+
+/** A standing panel by its code, and an invasive pressure by its method, are not used as a whole. */
+function blockedBy(fields: Fields, { technique }: Circumstances): Unusable | undefined {
+  if (technique.method === 'invasive')
+    return notUsable('an invasive pressure is not a cuff pressure', 'method');
+  if (isMeanArterial(fields)) return undefined;
+  const standing = rowsFor(codingsOf(fields['code']), unusedIndex)[0];
+  return standing === undefined ? undefined : notUsable(standing.why, 'code');
+}
+
+type Read = PressureValue | Unusable;
+
+function readNamed(
+  element: Fields,
+  rows: readonly PressureCode[],
+  prefix: string,
+  isMeanPanel: boolean,
+  context: TimelineContext,
+): Read {
+  const blocked = rows.find((row) => row.use === 'not-usable');
+  if (blocked !== undefined) return notUsable(blocked.why, `${prefix}code`);
+  const half = rows[0]?.half ?? 'systolic';
+  if (rows.some((row) => row.half !== half))
+    return unusable(
+      'value-ambiguous',
+      `${prefix}code`,
+      'The codes name both systolic and diastolic pressure.',
+    );
+  const isMean = isMeanPanel || rows.some((row) => row.use !== 'reading');
+  return readPressureValue(element, { half, isMean, prefix }, context);
+}
+
+function notUsable(why: string | undefined, element: string): Unusable {
+  const text = why ?? 'the method cannot be used';
+  return unusable('method-not-usable', element, `${text.charAt(0).toUpperCase()}${text.slice(1)}.`);
+}
+
+/** obs-7: a component must not repeat the code and value of its observation. */
+function withoutRepetition(
+  received: Received,
+  root: readonly Read[],
+  inComponents: readonly Read[],
+  context: TimelineContext,
+): readonly Read[] {
+  const own = root.flatMap((read) => (isUnusable(read) ? [] : [read]))[0];
+  if (own === undefined)
+    return inComponents.some((read) => !isUnusable(read)) ? inComponents : [...root, ...inComponents];
+  const others = inComponents.filter(
+    (read) => isUnusable(read) || read.half !== own.half || read.isMean !== own.isMean,
+  );
+  if (others.length < inComponents.length)
+    context.issue(received, {
+      severity: 'warning',
+      code: 'component-repeats-value',
+      type: 'invariant',
+      element: 'component',
+      message: 'A component repeats the code of the observation; the value of the observation was used.',
+    });
+  return [own, ...others];
+}
+
+function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
+  const values = reads.flatMap((read) => (isUnusable(read) ? [] : [read]));
+  const settled = values.map((value, index): Read | undefined => {
+    const twins = values.filter((other) => other.half === value.half && other.isMean === value.isMean);
+    if (values.indexOf(twins[0] ?? value) !== index) return undefined;
+    return twins.every((twin) => twin.mmHg === value.mmHg) ? value : ambiguousHalf(value.half);
+  });
+  return [...settled.flatMap((read) => (read === undefined ? [] : [read])), ...reads.filter(isUnusable)];
+}
+
+function ambiguousHalf(half: PressureHalf): Unusable {
+  return unusable(
+    'value-ambiguous',
+    'component',
+    `Two different ${half} pressures in one observation: send one observation for each reading.`,
+  );
+}
+
+function fromText(
+  received: Received,
+  fields: Fields,
+  isMean: boolean,
+  context: TimelineContext,
+): readonly Read[] {
+  const text = textOf(fields['valueString']);
+  const found = text === undefined ? undefined : readPressureText(text, isMean, context);
+  if (found === undefined) return noHalves(fields);
+  context.issue(received, {
+    severity: 'warning',
+    code: 'pressure-as-text',
+    type: 'value',
+    element: 'valueString',
+    message: 'Both pressures were sent as one text: send two components with quantities.',
+  });
+  return found;
+}
+
+function noHalves(fields: Fields): readonly Unusable[] {
+  if (fields['dataAbsentReason'] !== undefined)
+    return [unusable('value-absent-with-reason', 'dataAbsentReason', 'The pressure was not taken.')];
+  const name = Object.keys(fields).find((key) => /^value[A-Z]/.test(key));
+  if (name === undefined)
+    return [unusable('value-missing', 'component', 'No pressure was sent: send two components.')];
+  return [unusable('value-type-not-usable', name, 'A pressure panel holds its values in components.')];
+}
+
+function withTraitsOf(rows: readonly PressureCode[], found: Circumstances): Circumstances {
+  const position = found.technique.position ?? rows.find((row) => row.position !== undefined)?.position;
+  const method = found.technique.method ?? rows.find((row) => row.method !== undefined)?.method;
+  const place = found.place ?? rows.find((row) => row.setting !== undefined)?.setting;
+  return {
+    ...found,
+    technique: {
+      ...found.technique,
+      ...(position === undefined ? {} : { position }),
+      ...(method === undefined ? {} : { method }),
+    },
+    ...(place === undefined ? {} : { place }),
+  };
+}
+
+/** SNOMED CT 246432004 "Number of occurrences" (US Core average blood pressure example, read), or the words. */
+const countCode = '246432004';
+
+function countIn(components: readonly Fields[]): number | undefined {
+  const component = components.find(
+    ({ code }) =>
+      codingsOf(code).some((coding) => coding.code === countCode) ||
+      /number of (readings|measurements|occurrences)/i.test(wordingOf(code) ?? ''),
+  );
+  if (component === undefined) return undefined;
+  const { valueInteger, valueQuantity } = component;
+  const read = readQuantity(valueInteger === undefined ? valueQuantity : { value: valueInteger }, 'count');
+  return read.kind === 'usable' && Number.isInteger(read.measured.value) ? read.measured.value : undefined;
+}

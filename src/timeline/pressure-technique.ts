@@ -1,0 +1,192 @@
+// How and where a blood pressure was taken, as far as recorded. Hands on technique, arm and setting.
+import type { Received } from '../bundle/read-bundle-types.ts';
+import { loinc } from '../terminology/loinc.ts';
+import { snomed } from '../terminology/snomed.ts';
+import { systems } from '../terminology/systems.ts';
+import { indexCodes, rowsFor } from './code-index.ts';
+import type { TimelineContext } from './context.ts';
+import type { Coding, Fields } from './fields.ts';
+import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
+import { readQuantity } from './quantity.ts';
+import type { Technique } from './timeline.ts';
+
+type Arm = 'left' | 'right';
+
+export interface Circumstances {
+  readonly technique: Technique;
+  readonly arm?: Arm;
+  /** Where a code says it was taken. */
+  readonly place?: 'home' | 'clinic';
+}
+
+interface Trait {
+  readonly position?: NonNullable<Technique['position']>;
+  readonly method?: NonNullable<Technique['method']>;
+  readonly arm?: Arm;
+  readonly place?: 'home' | 'clinic';
+}
+
+const traitsBySnomed = {
+  'body-position-sitting': { position: 'sitting' },
+  'body-position-standing': { position: 'standing' },
+  'body-position-supine': { position: 'supine' },
+  'body-position-recumbent': { position: 'recumbent' },
+  'body-position-left-lateral': { position: 'left-lateral' },
+  'blood-pressure-sitting': { position: 'sitting' },
+  'blood-pressure-lying': { position: 'recumbent' },
+  'bp-method-auscultation': { method: 'auscultation' },
+  'bp-method-palpation': { method: 'palpation' },
+  'bp-method-oscillometry': { method: 'oscillometry' },
+  'bp-method-invasive': { method: 'invasive' },
+  'body-site-left-upper-arm': { arm: 'left' },
+  'body-site-left-brachial-artery': { arm: 'left' },
+  'body-site-right-upper-arm': { arm: 'right' },
+  'body-site-right-brachial-artery': { arm: 'right' },
+  'bp-setting-home': { place: 'home' },
+  'home-blood-pressure-monitoring': { place: 'home' },
+  'bp-setting-clinic': { place: 'clinic' },
+  'bp-setting-hospital': { place: 'clinic' },
+} as const satisfies Partial<Record<keyof typeof snomed, Trait>>;
+
+const traitIndex = indexCodes(
+  Object.entries<Trait>(traitsBySnomed).flatMap(([concept, trait]) =>
+    rowsOf(snomed, concept).map(({ code }) => ({ system: systems.snomed, code, trait })),
+  ),
+);
+
+const detailIndex = indexCodes(
+  (
+    [
+      ['blood-pressure-cuff-size', 'cuff'],
+      ['blood-pressure-measurement-site', 'site'],
+      ['blood-pressure-device-type', 'device'],
+    ] as const
+  ).flatMap(([concept, detail]) =>
+    loinc[concept].map(({ code }) => ({ system: systems.loinc, code, detail })),
+  ),
+);
+
+function rowsOf(table: Readonly<Record<string, readonly { readonly code: string }[]>>, concept: string) {
+  return table[concept] ?? [];
+}
+
+/**
+ * How was this pressure taken?
+ *
+ * Given    received  an observation of blood pressure
+ *          context   the bundle, for a device it refers to
+ * Returns  what is recorded of position, method, cuff, arm, device, rest, observer, site, and a place that
+ *          a code names; nothing for what is not recorded
+ * Throws   never
+ * Notes    1. Looked for in the code, category, method, body site, extensions and components, in any order.
+ *          2. An arm is also taken from the words left or right, when only one of them is there.
+ * Source   terminology.md section 1b; fhir checklist F-P10.
+ */
+export function circumstancesOf(received: Received, context: TimelineContext): Circumstances {
+  const fields = fieldsOf(received.resource);
+  const components = listOf(fields['component']);
+  const traits = traitsOf(fields, components);
+  const details = components.map(detailsOf);
+  const site = wordingOf(fields['bodySite']);
+  const technique: Technique = {
+    ...details.reduce<Technique>((earlier, detail) => ({ ...earlier, ...detail.technique }), {}),
+    ...(site === undefined ? {} : { site }),
+    ...deviceOf(received, fields, context),
+    ...observerOf(fields),
+    ...(traits.position === undefined ? {} : { position: traits.position }),
+    ...(traits.method === undefined ? {} : { method: traits.method }),
+  };
+  const arm =
+    traits.arm ?? armIn(site) ?? details.map((detail) => detail.arm).find((found) => found !== undefined);
+  return {
+    technique,
+    ...(arm === undefined ? {} : { arm }),
+    ...(traits.place === undefined ? {} : { place: traits.place }),
+  };
+}
+
+function traitsOf(fields: Fields, components: readonly Fields[]): Trait {
+  const concepts = [
+    fields['code'],
+    ...listOf(fields['category']),
+    fields['method'],
+    fields['bodySite'],
+    ...extensionConcepts(fields),
+    ...components.flatMap((component) => [
+      component['valueCodeableConcept'],
+      ...extensionConcepts(component),
+    ]),
+  ];
+  const traits = rowsFor(concepts.flatMap(codingsOf), traitIndex).map((row) => row.trait);
+  const merged = traits.reduceRight<Trait>((later, trait) => ({ ...later, ...trait }), {});
+  return traits.some((trait) => trait.place === 'home') ? { ...merged, place: 'home' } : merged;
+}
+
+function extensionConcepts(fields: Fields): readonly unknown[] {
+  return listOf(fields['extension']).map(
+    (extension) => extension['valueCodeableConcept'] ?? { coding: extension['valueCoding'] },
+  );
+}
+
+interface Detail {
+  readonly technique: Technique;
+  readonly arm?: Arm;
+}
+
+function detailsOf(component: Fields): Detail {
+  const codings = codingsOf(component['code']);
+  const wording = wordingOf(component['valueCodeableConcept']) ?? textOf(component['valueString']);
+  const detail = rowsFor(codings, detailIndex)[0]?.detail;
+  if (detail === undefined) return { technique: namedDetail(component, codings) };
+  if (detail === 'cuff') return { technique: cuffOf(component, wording) };
+  if (wording === undefined) return { technique: {} };
+  if (detail === 'device') return { technique: { device: wording } };
+  const arm = armIn(wording);
+  return { technique: { site: wording }, ...(arm === undefined ? {} : { arm }) };
+}
+
+function cuffOf(component: Fields, wording: string | undefined): Technique {
+  const cuffCm = amount(component, 'length');
+  if (cuffCm !== undefined) return { cuffCm };
+  return wording === undefined ? {} : { cuff: wording };
+}
+
+/** Arm circumference and minutes of rest have no code in the table: known by their words. */
+function namedDetail(component: Fields, codings: readonly Coding[]): Technique {
+  const name = textOf(fieldsOf(component['code'])['text']) ?? codings[0]?.display ?? '';
+  if (/arm circumference/i.test(name)) {
+    const armCircumferenceCm = amount(component, 'length');
+    return armCircumferenceCm === undefined ? {} : { armCircumferenceCm };
+  }
+  if (!/\brest(ed|ing)?\b/i.test(name)) return {};
+  const restMinutes = amount(component, 'duration');
+  return restMinutes === undefined ? {} : { restMinutes };
+}
+
+function amount(component: Fields, kind: 'length' | 'duration'): number | undefined {
+  const read = readQuantity(component['valueQuantity'], kind);
+  return read.kind === 'usable' ? read.byUnit.values[kind === 'length' ? 'cm' : 'min'] : undefined;
+}
+
+function deviceOf(received: Received, fields: Fields, context: TimelineContext): Technique {
+  const reference = fieldsOf(fields['device']);
+  const resource = fieldsOf(context.bundle.resolve(reference, received)?.resource);
+  const name = textOf(listOf(resource['deviceName'])[0]?.['name']);
+  const device =
+    textOf(reference['display']) ?? name ?? wordingOf(resource['type']) ?? textOf(reference['reference']);
+  return device === undefined ? {} : { device };
+}
+
+function observerOf(fields: Fields): Technique {
+  const performer = listOf(fields['performer'])[0];
+  const observer = textOf(performer?.['reference']) ?? textOf(performer?.['display']);
+  return observer === undefined ? {} : { observer };
+}
+
+function armIn(text: string | undefined): Arm | undefined {
+  if (text === undefined) return undefined;
+  const isLeft = /\bleft\b/i.test(text);
+  const isRight = /\bright\b/i.test(text);
+  if (isLeft === isRight) return undefined;
+  return isLeft ? 'left' : 'right';
+}

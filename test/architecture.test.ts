@@ -1,0 +1,225 @@
+// Import direction and purity, read from the source text.
+import { describe, expect, it } from 'vitest';
+import { codeOnly, readSources } from './support/sources.ts';
+import type { SourceImport } from './support/sources.ts';
+
+const sources = readSources();
+
+/** What a part may import from ours: `folder`, `folder:types`, or a file. */
+const rows: Readonly<
+  Record<string, { readonly row: number; readonly may: readonly string[]; readonly why: string }>
+> = {
+  terminology: {
+    row: 0,
+    may: [],
+    why: 'codes and units are data that everyone can trust without reading on',
+  },
+  'errors.ts': { row: 0, may: [], why: 'naming a failure needs nothing of the program' },
+  guidelines: { row: 1, may: [], why: 'a guideline is data with citations; a clinician reads it alone' },
+  bundle: { row: 2, may: ['terminology', 'errors.ts'], why: 'reading FHIR must not know what is made of it' },
+  findings: {
+    row: 2,
+    may: ['terminology', 'errors.ts', 'guidelines:types', 'evaluation.ts:types'],
+    why: 'reasons are ranked and worded without looking at the facts again',
+  },
+  timeline: {
+    row: 3,
+    may: ['bundle:types', 'terminology', 'errors.ts', 'guidelines/guideline.ts:types'],
+    why: 'facts are settled before any rule looks at them',
+  },
+  rules: {
+    row: 4,
+    may: ['timeline', 'guidelines:types', 'findings:types'],
+    why: 'a rule never sees FHIR, so it can be read and tested in clinical words',
+  },
+  'evaluation.ts': {
+    row: 4,
+    may: ['errors.ts:types', 'guidelines:types', 'findings:types', 'timeline:types'],
+    why: 'the answer is a type, not a deed',
+  },
+  presenters: {
+    row: 5,
+    may: [
+      'findings',
+      'guidelines:types',
+      'timeline:types',
+      'terminology',
+      'errors.ts',
+      'evaluation.ts:types',
+    ],
+    why: 'a presenter words what was decided and decides nothing',
+  },
+  'evaluate.ts': {
+    row: 6,
+    may: [
+      'bundle',
+      'timeline',
+      'rules',
+      'findings',
+      'evaluation.ts:types',
+      'guidelines',
+      'errors.ts',
+      'terminology:types',
+    ],
+    why: 'the main flow is four calls on one screen',
+  },
+  'index.ts': {
+    row: 7,
+    may: [
+      'evaluate.ts',
+      'presenters',
+      'guidelines',
+      'errors.ts',
+      'evaluation.ts:types',
+      'findings:types',
+      'timeline:types',
+    ],
+    why: 'it only re-exports what a user of the package may import',
+  },
+  http: {
+    row: 7,
+    may: ['evaluate.ts', 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
+    why: 'a shell calls the flow, then one presenter, and nothing deeper',
+  },
+  replay: {
+    row: 7,
+    may: ['evaluate.ts', 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
+    why: 'a shell calls the flow, then one presenter, and nothing deeper',
+  },
+  cli: {
+    row: 7,
+    may: ['evaluate.ts', 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types', 'http', 'replay'],
+    why: 'a shell calls the flow, then one presenter, and nothing deeper; only the cli starts the other two',
+  },
+  web: { row: 8, may: ['evaluation.ts:types'], why: 'the page knows the answer, not the program' },
+};
+
+const shells = ['http', 'replay', 'cli', 'web'];
+const partOf = (path: string): string => (path.includes('/') ? path.slice(0, path.indexOf('/')) : path);
+const isOurs = (imported: SourceImport): boolean =>
+  imported.to.endsWith('.ts') && !imported.to.startsWith('..');
+
+function isAllowed(imported: SourceImport): boolean {
+  const part = partOf(imported.from);
+  if (partOf(imported.to) === part) return true;
+  return (rows[part]?.may ?? []).some((entry) => {
+    const [place = '', restriction] = entry.split(':');
+    const covers = place === imported.to || place === partOf(imported.to);
+    return covers && (restriction === undefined || imported.typeOnly);
+  });
+}
+
+function crossing(imported: SourceImport): string {
+  const part = partOf(imported.from);
+  const row = rows[part];
+  if (row === undefined) return `src/${imported.from} lies in no row of the import table: place it first`;
+  const kind = imported.typeOnly ? 'types of' : 'code of';
+  return `src/${imported.from} (row ${row.row}) imports ${kind} src/${imported.to}: ${row.why}`;
+}
+
+describe('import direction', () => {
+  it('reads the source and its imports', () => {
+    expect(sources.length).toBeGreaterThan(5);
+    expect(sources.flatMap((file) => file.imports).length).toBeGreaterThan(5);
+  });
+
+  it('gives every file a row', () => {
+    expect(sources.map((file) => partOf(file.path)).filter((part) => rows[part] === undefined)).toEqual([]);
+  });
+
+  it('lets lower rows know nothing of higher ones', () => {
+    const crossed = sources.flatMap((file) => file.imports).filter((one) => isOurs(one) && !isAllowed(one));
+    expect(crossed.map(crossing)).toEqual([]);
+  });
+
+  it('keeps src closed: nothing in it imports from outside src', () => {
+    const outside = sources.flatMap((file) => file.imports).filter((one) => one.to.startsWith('..'));
+    expect(outside.map((one) => `src/${one.from} imports ${one.to} from outside src`)).toEqual([]);
+  });
+});
+
+/** Packages, and the parts that own them. `@noble/hashes` is pure arithmetic and allowed for fingerprints and stable ids. */
+const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[], why: string])[] = [
+  [/^express$/, ['http'], 'the web server belongs to the http shell'],
+  [/^ajv/, ['bundle'], 'schemas are checked where untrusted input is read'],
+  [/^zod/, ['bundle', 'http'], 'shapes are checked where untrusted input enters'],
+  [/^fhirpath/, ['bundle'], 'fhirpath is far too slow for the hot path; twins are tested instead'],
+  [/^commander$/, ['cli'], 'arguments belong to the command line'],
+  [
+    /^@noble\/hashes/,
+    ['presenters', 'guidelines', 'findings', 'evaluate.ts'],
+    'one way to make fingerprints and stable ids',
+  ],
+  [/^node:/, ['http', 'replay', 'cli'], 'below the shells the program runs in a browser'],
+];
+
+describe('packages stay with their owner', () => {
+  const bare = sources
+    .flatMap((file) => file.imports)
+    .filter((one) => !isOurs(one) && !one.to.startsWith('..') && !one.to.endsWith('.json'));
+
+  it('uses no package without an owner', () => {
+    const unowned = bare.filter(
+      (one) => !one.to.startsWith('fhir/') && !packageOwners.some(([name]) => name.test(one.to)),
+    );
+    expect(unowned.map((one) => `src/${one.from} imports ${one.to}, which has no owner`)).toEqual([]);
+  });
+
+  it.each(packageOwners)('%s is imported only by %s', (name, owners, why) => {
+    const strays = bare.filter(
+      (one) =>
+        name.test(one.to) &&
+        !owners.includes(partOf(one.from)) &&
+        !(one.typeOnly && shells.includes(partOf(one.from))),
+    );
+    expect(strays.map((one) => `src/${one.from} imports ${one.to}: ${why}`)).toEqual([]);
+  });
+});
+
+const impure: readonly (readonly [what: string, pattern: RegExp])[] = [
+  ['the clock (Date.now)', /\bDate\.now\b/],
+  ['the clock (new Date without argument)', /\bnew Date\(\s*\)/],
+  ['chance', /\bMath\.random\b|\bcrypto\b/],
+  ['the network', /\bfetch\s*\(/],
+  ['the console', /\bconsole\s*\./],
+  ['the environment', /\bprocess\s*\./],
+  ['timers', /\bset(?:Timeout|Interval|Immediate)\s*\(/],
+];
+
+describe('purity below the shells', () => {
+  const below = sources.filter((file) => !shells.includes(partOf(file.path)));
+
+  it.each(impure)('nothing below the shells touches %s', (_what, pattern) => {
+    const touching = below.filter((file) => pattern.test(codeOnly(file.text)));
+    expect(touching.map((file) => `src/${file.path} matches ${pattern.source}`)).toEqual([]);
+  });
+});
+
+/** Numbers that are limits of some guideline; compared with, they belong in src/guidelines. */
+const clinicalNumbers = '(?:90|110|140|160|130|135|150|300|97|8\\.8|1\\.1)';
+const comparison = new RegExp(
+  `(?:(?<!=)[<>]=?|[=!]==?)\\s*${clinicalNumbers}(?![\\d.])|(?<![\\d.])${clinicalNumbers}\\s*(?:[<>]=?|[=!]==?)(?!>)`,
+);
+
+describe('clinical numbers', () => {
+  const deciding = sources.filter((file) =>
+    ['rules', 'timeline', 'presenters', 'findings'].includes(partOf(file.path)),
+  );
+
+  it('are compared nowhere outside src/guidelines', () => {
+    const lines = deciding.flatMap((file) =>
+      codeOnly(file.text)
+        .split('\n')
+        .filter((line) => comparison.test(line))
+        .map((line) => `src/${file.path}: ${line.trim()}`),
+    );
+    expect(lines).toEqual([]);
+  });
+
+  it('are recognised when they are compared', () => {
+    expect(['x >= 140', '90 <= y', 'a === 1.1'].filter((line) => comparison.test(line))).toHaveLength(3);
+    expect(['x >= 1400', 'y < 1.10', 'max: 90', '(a) => 90'].filter((line) => comparison.test(line))).toEqual(
+      [],
+    );
+  });
+});

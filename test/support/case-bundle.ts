@@ -1,0 +1,127 @@
+// Plain timeline entries, as the case files write them → a FHIR bundle.
+import type { Bundle, FhirResource } from 'fhir/r4.js';
+import type { CaseEntry } from './case-schema.ts';
+import * as build from './resources.ts';
+
+type PressureFields = Omit<Extract<CaseEntry, { kind: 'pressure' }>, 'kind' | 'at'>;
+
+/**
+ * The bundle a case stands for.
+ *
+ * Given    entries  lines of a case file
+ * Returns  a collection Bundle of one woman; resources numbered in the order of the lines
+ * Throws   never
+ */
+export function caseBundle(entries: readonly CaseEntry[]): Bundle {
+  return build.bundleOf(entries.flatMap(toResources));
+}
+
+/** Minutes added to the last clock time of a case give its `asOf`. */
+export const minutesAfterLastEntry = 5;
+
+/** Five minutes after the last time of the lines. */
+export function caseAsOf(entries: readonly CaseEntry[]): string {
+  const times = entries.flatMap(timesOf).map((time) => Date.parse(time));
+  return new Date(Math.max(...times) + minutesAfterLastEntry * 60_000).toISOString();
+}
+
+function timesOf(entry: CaseEntry): string[] {
+  if (entry.kind === 'home-mean') return [entry.to];
+  return 'at' in entry ? [entry.at] : [];
+}
+
+function toResources(entry: CaseEntry): FhirResource[] {
+  switch (entry.kind) {
+    case 'pressure':
+      return [toPressure(entry.at, entry)];
+    case 'systolic-by-palpation':
+      return [build.systolicOnly(entry.at, entry.systolicMmHg, true)];
+    case 'home-mean':
+      return [build.homeMean(entry)];
+    case 'symptom':
+      return [build.symptom(entry.at, entry.symptom, entry.present)];
+    case 'no-danger-symptoms':
+      return build.noDangerSymptoms(entry.at);
+    case 'condition':
+      return [build.condition(entry.condition, entry.onset)];
+    case 'takes':
+      return [build.takes(entry.medicine, entry.start)];
+    case 'given':
+      return [build.given(entry.medicine, entry.at)];
+    case 'strip':
+    case 'strip-sign':
+    case 'protein-creatinine-ratio':
+    case 'albumin-creatinine-ratio':
+    case 'protein-24-hours':
+    case 'laboratory':
+      return [toResult(entry)];
+    case 'gestational-age':
+    case 'due-date':
+    case 'last-period':
+    case 'birth':
+    case 'parity':
+    case 'gravidity':
+      return [toPregnancyFact(entry)];
+  }
+}
+
+function toPressure(at: string, fields: PressureFields): FhirResource {
+  const inKPa = fields.systolicKPa !== undefined || fields.diastolicKPa !== undefined;
+  const arm = fields.arm === undefined ? {} : { arm: fields.arm };
+  return inKPa
+    ? build.pressure(at, fields.systolicKPa, fields.diastolicKPa, { unit: 'kPa', ...arm })
+    : build.pressure(at, fields.systolicMmHg, fields.diastolicMmHg, arm);
+}
+
+type Result = Extract<
+  CaseEntry,
+  {
+    kind:
+      | 'strip'
+      | 'strip-sign'
+      | 'protein-creatinine-ratio'
+      | 'albumin-creatinine-ratio'
+      | 'protein-24-hours'
+      | 'laboratory';
+  }
+>;
+
+function toResult(entry: Result): FhirResource {
+  switch (entry.kind) {
+    case 'strip':
+      return build.strip(entry.at, entry.grade);
+    case 'strip-sign':
+      return build.stripSign(entry.at, entry.sign, entry.grade);
+    case 'protein-creatinine-ratio':
+      return build.ratio(entry.at, entry.value, entry.unit);
+    case 'albumin-creatinine-ratio':
+      return build.albuminRatio(entry.at, entry.value, entry.unit);
+    case 'protein-24-hours':
+      return build.protein24h(entry.at, entry.milligrams);
+    case 'laboratory':
+      return build.lab(entry.at, entry.analyte, entry.value, entry.unit, entry.upperLimit);
+  }
+}
+
+type PregnancyFact = Extract<
+  CaseEntry,
+  { kind: 'gestational-age' | 'due-date' | 'last-period' | 'birth' | 'parity' | 'gravidity' }
+>;
+
+const daysInWeek = 7;
+
+function toPregnancyFact(entry: PregnancyFact): FhirResource {
+  switch (entry.kind) {
+    case 'gestational-age':
+      return build.gestationalAge(entry.at, entry.weeks * daysInWeek + entry.days);
+    case 'due-date':
+      return build.dueDate(entry.at, entry.date);
+    case 'last-period':
+      return build.lastPeriod(entry.at, entry.date);
+    case 'birth':
+      return build.birth(entry.at);
+    case 'parity':
+    case 'gravidity':
+      return build.count(entry.at, entry.kind, entry.count);
+  }
+}

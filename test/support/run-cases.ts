@@ -1,0 +1,70 @@
+// Runs the rows of a case file against every guideline they name.
+import { describe, expect, it } from 'vitest';
+import { caseAsOf, caseBundle } from './case-bundle.ts';
+import { evaluateSoundly } from './engine.ts';
+import type { CaseFile, CaseRow, Expected } from './case-schema.ts';
+import type { Evaluation } from '../../src/evaluation.ts';
+
+/** Guidelines named by any row. */
+export function guidelinesOf(file: CaseFile): string[] {
+  return [...new Set(file.rows.flatMap((row) => Object.keys(row.expect)))].sort();
+}
+
+export function runCases(file: CaseFile): void {
+  for (const guideline of guidelinesOf(file)) {
+    describe(`${file.title}: ${guideline}`, () => {
+      const rows = file.rows.flatMap((row) => {
+        const expected = row.expect[guideline];
+        return expected === undefined ? [] : [{ row, expected, title: `${row.id} ${row.name}` }];
+      });
+      it.each(rows)('$title', ({ row, expected }) => {
+        expectAnswer(answerTo(row, guideline), expected);
+      });
+    });
+  }
+}
+
+function answerTo(row: CaseRow, guideline: string): Evaluation {
+  return evaluateSoundly(caseBundle(row.given), { asOf: row.asOf ?? caseAsOf(row.given), guideline });
+}
+
+function expectAnswer(evaluation: Evaluation, expected: Expected): void {
+  const { classification, urgency } = evaluation.assessment;
+  const accepted = [
+    ...(expected.classification === undefined ? [] : [expected.classification]),
+    ...(expected.anyOf ?? []),
+  ];
+  const answer = {
+    classification: accepted.find((wanted) => satisfies(classification, wanted)) ?? classification,
+    urgency,
+  };
+  expect(answer).toEqual({
+    classification: accepted.length === 0 ? classification : oneOf(accepted, answer.classification),
+    urgency: expected.urgency,
+  });
+  const listed = (expected.excludes ?? []).filter((unwanted) =>
+    classification.some((one) => one === unwanted),
+  );
+  expect(listed).toEqual([]);
+  if (expected.finding !== undefined)
+    expect(outcomesOf(evaluation, expected.finding.check)).toContain(expected.finding.outcome);
+}
+
+/** The answer leads with the first wanted class and lists the others. */
+function satisfies(answered: readonly string[], [leading, ...others]: readonly string[]): boolean {
+  return answered[0] === leading && others.every((other) => answered.includes(other));
+}
+
+/** What to show as expected: the accepted form that was found, else the first. */
+function oneOf(accepted: readonly (readonly string[])[], found: readonly string[]): readonly string[] {
+  return accepted.find((wanted) => wanted === found) ?? accepted[0] ?? [];
+}
+
+function outcomesOf(evaluation: Evaluation, check: string): string[] {
+  const questions = new Set(
+    evaluation.guideline.questions.filter((question) => question.check === check).map(({ id }) => id),
+  );
+  return evaluation.assessment.findings
+    .filter(({ question }) => questions.has(question))
+    .map(({ outcome }) => outcome);
+}
