@@ -1,10 +1,7 @@
 // One evaluation for each woman an input holds.
 import { subjectsOf } from './bundle/read-bundle.ts';
-import { evaluate } from './evaluate.ts';
+import { evaluate, type EvaluateOptions } from './evaluate.ts';
 import type { Evaluation } from './evaluation.ts';
-
-/** Options of `evaluate`. */
-export type EvaluateOptions = Parameters<typeof evaluate>[1];
 
 /**
  * The answers about every woman of the input, or about the one named.

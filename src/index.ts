@@ -1,6 +1,6 @@
 // What a user of the package may import. Pure and free of Node: it runs in a browser too.
-export { evaluate } from './evaluate.ts';
-export { evaluateEach, type EvaluateOptions } from './evaluate-each.ts';
+export { evaluate, type EvaluateOptions } from './evaluate.ts';
+export { evaluateEach } from './evaluate-each.ts';
 export { RequestError, type Issue, type SetAsideCode } from './errors.ts';
 export { defaultGuidelineId, guidelineIds } from './guidelines/registry.ts';
 export { toAnswer } from './presenters/answer.ts';

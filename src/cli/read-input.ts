@@ -6,7 +6,7 @@ export class UnreadableInput extends Error {}
 /**
  * The bundle a text stands for.
  *
- * Given    text   JSON (a Bundle or one resource) or NDJSON; byte order mark, CRLF and blank lines are accepted
+ * Given    text   JSON (a Bundle, one resource, or a list of them) or NDJSON; byte order mark, CRLF and blank lines are accepted
  * Returns  the Bundle as it is; resources gathered into a collection in the order of their lines.
  * Throws   UnreadableInput: empty, or the number of the first line that is not a JSON object.
  */
@@ -14,6 +14,7 @@ export function readInput(text: string): unknown {
   const clean = text.replace(/^\uFEFF/, '');
   if (clean.trim() === '') throw new UnreadableInput('The input is empty.');
   const whole = parsed(clean);
+  if (Array.isArray(whole)) return collection(whole);
   if (isObject(whole)) return isContainer(whole) ? whole : collection([whole]);
   return readLines(clean);
 }

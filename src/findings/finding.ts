@@ -66,6 +66,69 @@ export interface Action {
   readonly source: Citation;
 }
 
+/** A medicine ordered or in use that is to be avoided or used with care. */
+export interface MedicineNotice {
+  readonly rule: string;
+  readonly medicine: string;
+  readonly severity: 'avoid' | 'caution' | 'note';
+  readonly sentence: string;
+  /** What the publications name instead; always "per local protocol, the prescriber decides". */
+  readonly alternative?: string;
+  readonly evidence: readonly Evidence[];
+  readonly source: Citation;
+}
+
+/** A drug the publications name for her state: a reference value, never an order. */
+export interface TreatmentOption {
+  readonly id: string;
+  readonly medicine: string;
+  readonly purpose: 'acute-pressure' | 'maintenance' | 'seizure';
+  /** Reference dose with route and unit. */
+  readonly dose: string;
+  /** Reasons found in the record to think twice: "asthma is recorded". */
+  readonly against: readonly { readonly sentence: string; readonly evidence: readonly Evidence[] }[];
+  readonly offeredFirst: boolean;
+  readonly source: Citation;
+}
+
+/** Aspirin or calcium: indicated or not, by which factors, and what was never asked. */
+export interface PreventionAdvice {
+  readonly id: 'aspirin' | 'calcium';
+  readonly outcome: Outcome;
+  readonly sentence: string;
+  readonly found: readonly { readonly factor: string; readonly level: 'high' | 'moderate'; readonly evidence: readonly Evidence[] }[];
+  readonly absent: readonly string[];
+  readonly neverAsked: readonly string[];
+  /** "indicated by X at Y": reference dose, only when indicated. */
+  readonly dose?: string;
+  readonly window?: string;
+  readonly source: Citation;
+}
+
+/** A doubt about how something was measured. */
+export interface QualityNotice {
+  /** Q1 to Q18 of the measurement rules, by name: `rest-too-short`. */
+  readonly rule: string;
+  readonly grade: 'block' | 'warn' | 'partial' | 'ask' | 'info';
+  readonly sentence: string;
+  readonly evidence: readonly Evidence[];
+  readonly source: Citation;
+}
+
+/** A published risk equation: a figure about groups, never a reassurance. */
+export interface RiskEstimate {
+  readonly model: string;
+  readonly outcome: Outcome;
+  /** Percent, one decimal; absent when an input is missing or out of range. */
+  readonly percent?: number;
+  readonly sentence: string;
+  readonly evidence: readonly Evidence[];
+  readonly missing: readonly string[];
+  readonly source: Citation;
+  /** Always false until the printed equation was compared. */
+  readonly verified: boolean;
+}
+
 export interface Referral {
   readonly level: ReferralLevel;
   readonly urgency: Urgency;
@@ -88,4 +151,8 @@ export interface Assessment {
   readonly missing: readonly Missing[];
   readonly actions: readonly Action[];
   readonly referral?: Referral;
+  readonly medicines: readonly MedicineNotice[];
+  readonly treatment: readonly TreatmentOption[];
+  readonly prevention: readonly PreventionAdvice[];
+  readonly quality: readonly QualityNotice[];
 }

@@ -1,6 +1,6 @@
 // ACOG Practice Bulletin 222 (2020) and 203, with the 2022 advisory on chronic hypertension.
 import { acog203, acog222, acog2022, acog767 } from './citations.ts';
-import { acogOrgans, hellpDefinition } from './criteria.ts';
+import { acogOrgans, acogSevereOrgans, hellpDefinition } from './criteria.ts';
 import type { Edition } from './edition.ts';
 import { limit, severeClosedAfter, severePairInterval } from './shared-values.ts';
 
@@ -64,7 +64,7 @@ export const acog2020Edition: Edition = {
     excretion24h: [limit('acog-excretion', '>=', 300, 'mg/(24.h)', criteria)],
   },
   organs: acogOrgans,
-  severeOrgans: acogOrgans,
+  severeOrgans: acogSevereOrgans,
   severeFeatures: {
     named: true,
     pressure: 'alone',

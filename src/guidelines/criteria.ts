@@ -206,6 +206,25 @@ export const acogOrgans: readonly OrganCriterion[] = [
   symptom('lung-oedema', 'lung', ['pulmonary-oedema'], acogTable),
 ];
 
+/** Grades severity only: low saturation in a woman with the disease is taken for possible pulmonary oedema. */
+const possibleLungOedema: OrganCriterion = {
+  id: 'possible-lung-oedema',
+  kind: 'laboratory',
+  organ: 'lung',
+  analytes: ['oxygen-saturation'],
+  limit: limit(
+    'possible-lung-oedema-saturation',
+    '<',
+    94,
+    '%',
+    ours('low saturation is taken for pulmonary oedema until excluded'),
+  ),
+  isAdjunct: true,
+};
+
+/** ACOG's severe features, with the sign of pulmonary oedema that a clinic can measure. */
+export const acogSevereOrgans: readonly OrganCriterion[] = [...acogOrgans, possibleLungOedema];
+
 /** First level: the union of the published criteria, so that nothing is missed. */
 export const unionOrgans: readonly OrganCriterion[] = [
   ...isshpOrgans,

@@ -10,7 +10,7 @@ import {
   nice133,
   who2020,
 } from './citations.ts';
-import { acogOrgans, hellpDefinition, unionOrgans } from './criteria.ts';
+import { acogSevereOrgans, hellpDefinition, unionOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
 import { limit, severeClosedAfter, severePairInterval, severeRepeat } from './shared-values.ts';
 
@@ -94,7 +94,7 @@ export const frontline: Edition = {
       'From 1+ a strip counts at the first level; ISSHP, ACOG and NICE ask for 2+ or a ratio: quantify.',
   },
   organs: unionOrgans,
-  severeOrgans: acogOrgans,
+  severeOrgans: acogSevereOrgans,
   severeFeatures: {
     named: true,
     pressure: 'alone',

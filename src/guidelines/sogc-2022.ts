@@ -1,6 +1,6 @@
 // SOGC 307 (2014) definitions and 426 (2022) treatment. The 2022 text itself was not seen.
 import { ours, sogc2014, sogc2022 } from './citations.ts';
-import { acogOrgans, hellpDefinition, isshpOrgans } from './criteria.ts';
+import { acogSevereOrgans, hellpDefinition, isshpOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
 import { limit, severeClosedAfter } from './shared-values.ts';
 
@@ -56,7 +56,7 @@ export const sogc2022Edition: Edition = {
     excretion24h: [limit('sogc-excretion', '>=', 300, 'mg/(24.h)', protein)],
   },
   organs: isshpOrgans,
-  severeOrgans: acogOrgans,
+  severeOrgans: acogSevereOrgans,
   severeFeatures: { named: true, pressure: 'alone', dangerSymptoms: false, citation: organs },
   hellp: hellpDefinition,
   afterBirthSameDay: {

@@ -46,7 +46,16 @@ function checkAccept({ accept }: Call): void {
 }
 
 function readAsked(body: unknown): Asked {
-  if (!isObject(body) || body['resourceType'] !== 'Parameters') return { input: body };
+  if (!isObject(body) || typeof body['resourceType'] !== 'string') {
+    throw refused(
+      400,
+      'not-a-resource',
+      'structure',
+      '',
+      'The body must be a FHIR Bundle, or Parameters with one.',
+    );
+  }
+  if (body['resourceType'] !== 'Parameters') return { input: body };
   const parameters: readonly unknown[] = Array.isArray(body['parameter']) ? body['parameter'] : [];
   const named = (name: string) =>
     parameters.find(

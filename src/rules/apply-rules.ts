@@ -41,6 +41,10 @@ export function applyRules(timeline: Timeline, guideline: Guideline, values: Tim
       findings: [...classes.findings, ...answers],
       missing: listMissing(guideline, answers, outcomes, urgency.urgency),
       actions,
+      medicines: [],
+      treatment: [],
+      prevention: [],
+      quality: [],
       ...(referral === undefined ? {} : { referral }),
     },
   };

@@ -3,7 +3,7 @@ import type { Action, Outcome } from '../findings/finding.ts';
 import type { ActionRule, Guideline } from '../guidelines/guideline.ts';
 import type { Moment } from '../timeline/timeline.ts';
 import { formatInstant } from '../timeline/moment.ts';
-import { combine } from './combine.ts';
+import { combine, lookUp } from './combine.ts';
 import { milliseconds, reaches } from './compare.ts';
 import { isRaised, type View } from './view.ts';
 
@@ -20,7 +20,7 @@ export function chooseActions(
   outcomes: ReadonlyMap<string, Outcome>,
 ): readonly Action[] {
   return guideline.actionRules
-    .filter((rule) => combine(rule.when, (id) => outcomes.get(id)) === 'met')
+    .filter((rule) => combine(rule.when, lookUp(outcomes)) === 'met')
     .map((rule) => asAction(view, guideline, rule))
     .sort((a, b) => a.order - b.order);
 }

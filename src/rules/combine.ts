@@ -36,6 +36,14 @@ const outcomesOf = (
 const first = (outcomes: ReadonlySet<Outcome>, order: readonly Outcome[], otherwise: Outcome): Outcome =>
   order.find((outcome) => outcomes.has(outcome)) ?? otherwise;
 
+const derived = /^(class|urgency|referral|prevention):/;
+
+/** Looks an id up; a class, urgency, referral or prevention rule this guideline does not have is not applicable. */
+export const lookUp =
+  (outcomes: ReadonlyMap<string, Outcome>) =>
+  (id: string): Outcome | undefined =>
+    outcomes.get(id) ?? (derived.test(id) ? 'not-applicable' : undefined);
+
 /** Every question id a need rests on, each once, in reading order. */
 export function questionsOf(need: Need): readonly string[] {
   if (typeof need === 'string') return [need];

@@ -1,7 +1,7 @@
 // From answered questions to classes: leading one first, superseded ones folded in.
 import type { Evidence, Finding, Outcome } from '../findings/finding.ts';
 import { classifications, type Classification, type ClassRule } from '../guidelines/guideline.ts';
-import { combine, questionsOf } from './combine.ts';
+import { combine, lookUp, questionsOf } from './combine.ts';
 
 export interface Classes {
   readonly classification: readonly Classification[];
@@ -28,7 +28,7 @@ export function decideClasses(
 ): Classes {
   const byId = new Map(answers.map((finding) => [finding.question, finding]));
   const findings = rules.map((rule) => {
-    const outcome = combine(rule.when, (id) => outcomes.get(id));
+    const outcome = combine(rule.when, lookUp(outcomes));
     outcomes.set(classId(rule), outcome);
     return asFinding(rule, outcome, byId);
   });

@@ -1,7 +1,7 @@
 // How fast, and where to: the most cautious rule that holds.
 import type { Assessment, Outcome, Referral } from '../findings/finding.ts';
 import { urgencies, type ReferralRule, type Urgency, type UrgencyRule } from '../guidelines/guideline.ts';
-import { combine } from './combine.ts';
+import { combine, lookUp } from './combine.ts';
 
 export interface DecidedUrgency {
   readonly urgency: Urgency;
@@ -13,11 +13,7 @@ export const isMoreUrgent = (a: Urgency, b: Urgency): boolean => urgencies.index
 
 /** The most urgent rule that holds decides; `routine` when none does. Outcomes are added as `urgency:<id>`. */
 export function decideUrgency(rules: readonly UrgencyRule[], outcomes: Map<string, Outcome>): DecidedUrgency {
-  for (const rule of rules)
-    outcomes.set(
-      `urgency:${rule.id}`,
-      combine(rule.when, (id) => outcomes.get(id)),
-    );
+  for (const rule of rules) outcomes.set(`urgency:${rule.id}`, combine(rule.when, lookUp(outcomes)));
   const held = rules.filter((rule) => outcomes.get(`urgency:${rule.id}`) === 'met');
   const because = held
     .map((rule) => ({ rule: rule.id, urgency: rule.urgency, sentence: rule.sentence, source: rule.citation }))
@@ -31,7 +27,7 @@ export function chooseReferral(
   outcomes: Map<string, Outcome>,
   urgency: Urgency,
 ): Referral | undefined {
-  const chosen = rules.find((rule) => combine(rule.when, (id) => outcomes.get(id)) === 'met');
+  const chosen = rules.find((rule) => combine(rule.when, lookUp(outcomes)) === 'met');
   for (const rule of rules) outcomes.set(`referral:${rule.level}`, rule === chosen ? 'met' : 'not-met');
   if (chosen === undefined) return undefined;
   return { level: chosen.level, urgency, sentence: chosen.sentence, source: chosen.citation };

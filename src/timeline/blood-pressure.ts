@@ -2,7 +2,6 @@
 import type { Received } from '../bundle/read-bundle-types.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { fieldsOf } from './fields.ts';
-import { compareMoments } from './moment.ts';
 import { candidatesOf } from './pressure-candidate.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
 import { judgePressure } from './pressure-judgement.ts';
@@ -11,7 +10,8 @@ import { joinMembers } from './pressure-members.ts';
 import { pairPressures } from './pressure-pairing.ts';
 import { isMeanArterial, isVitalSignsPanel, readPressureParts } from './pressure-panel.ts';
 import type { PressureParts } from './pressure-panel.ts';
-import type { MeanPressure, Moment, PressureReading, Timeline, UnusablePressure } from './timeline.ts';
+import { sortFacts, sourceText } from './sort-facts.ts';
+import type { Timeline } from './timeline.ts';
 import { unusable } from './unusable.ts';
 
 export type Pressures = Pick<Timeline, 'pressures' | 'homePressures' | 'meanPressures' | 'unusablePressures'>;
@@ -125,51 +125,14 @@ function conclude(
 }
 
 function pressuresIn(judgements: readonly Judgement[]): Pressures {
-  const readings = judgements
-    .flatMap(({ reading }) => (reading === undefined ? [] : [reading]))
-    .sort(compareReadings);
+  const readings = judgements.flatMap(({ reading }) => (reading === undefined ? [] : [reading]));
+  const sorted = sortFacts(readings, ({ at }) => at, sourceText);
+  const means = judgements.flatMap(({ mean }) => (mean === undefined ? [] : [mean]));
+  const unusables = judgements.flatMap(({ unusablePressure: found }) => (found === undefined ? [] : [found]));
   return {
-    pressures: readings.filter((reading) => reading.setting !== 'home'),
-    homePressures: readings.filter((reading) => reading.setting === 'home'),
-    meanPressures: judgements.flatMap(({ mean }) => (mean === undefined ? [] : [mean])).sort(compareMeans),
-    unusablePressures: judgements
-      .flatMap(({ unusablePressure }) => (unusablePressure === undefined ? [] : [unusablePressure]))
-      .sort(compareUnusable),
+    pressures: sorted.filter((reading) => reading.setting !== 'home'),
+    homePressures: sorted.filter((reading) => reading.setting === 'home'),
+    meanPressures: sortFacts(means, ({ from }) => from, sourceText),
+    unusablePressures: sortFacts(unusables, ({ at }) => at, sourceText),
   };
-}
-
-function compareReadings(one: PressureReading, other: PressureReading): number {
-  return (
-    compareMoments({ ...one.at, text: '' }, { ...other.at, text: '' }) ||
-    compareTexts(textKey(one), textKey(other))
-  );
-}
-
-function compareMeans(one: MeanPressure, other: MeanPressure): number {
-  return (
-    compareMoments(one.from, other.from) ||
-    compareMoments(one.to, other.to) ||
-    compareTexts(textKey(one), textKey(other))
-  );
-}
-
-function compareUnusable(one: UnusablePressure, other: UnusablePressure): number {
-  return compareOptional(one.at, other.at) || compareTexts(textKey(one), textKey(other));
-}
-
-function compareOptional(one: Moment | undefined, other: Moment | undefined): number {
-  if (one === undefined || other === undefined)
-    return Number(one === undefined) - Number(other === undefined);
-  return compareMoments(one, other);
-}
-
-function textKey(fact: {
-  readonly asSent: string;
-  readonly sources: readonly { readonly reference: string }[];
-}): string {
-  return `${fact.sources.map(({ reference }) => reference).join(' ')} ${fact.asSent}`;
-}
-
-function compareTexts(one: string, other: string): number {
-  return one < other ? -1 : one > other ? 1 : 0;
 }

@@ -19,7 +19,7 @@ import {
   symptomsOf,
 } from './symptom-words.ts';
 import type { Moment, Symptom } from './timeline.ts';
-import { unusable } from './unusable.ts';
+import { isUnusable, unusable } from './unusable.ts';
 
 export { symptomsOf } from './symptom-words.ts';
 
@@ -53,7 +53,7 @@ export function readSymptoms(
   reportMissingSystem(received, resource.code, 'code', context);
   const components = readComponents(received, context, at);
   const own = readOwn(received, at);
-  if (!Array.isArray(own)) return components.length > 0 ? components : own;
+  if (isUnusable(own)) return components.length > 0 ? components : own;
   return [...own, ...components];
 }
 
@@ -75,18 +75,13 @@ function readComponents(
     if (symptoms.length === 0) return [];
     const element = `component[${position}].`;
     const read = readCoded(received, component, symptoms, at, element);
-    if (Array.isArray(read)) return read;
+    if (!isUnusable(read)) return read;
     reportComponent(received, context, read);
     return [];
   });
 }
 
-function reportComponent(
-  received: Received<Observation>,
-  context: TimelineContext,
-  why: Unusable | readonly Symptom[],
-): void {
-  if (!('code' in why)) return;
+function reportComponent(received: Received<Observation>, context: TimelineContext, why: Unusable): void {
   context.issue(received, {
     severity: 'warning',
     code: why.code,

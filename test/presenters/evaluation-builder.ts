@@ -193,6 +193,10 @@ export const assessment: Assessment = {
     sentence: 'Refer now to a hospital able to operate.',
     source: readCitation,
   },
+  medicines: [],
+  treatment: [],
+  prevention: [],
+  quality: [],
 };
 
 export const account: Account = {

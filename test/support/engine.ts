@@ -54,13 +54,3 @@ export function expectNothingVoidIsEvidence({ account, assessment }: Evaluation)
   );
   expect(voided.map((entry) => entry.reference).filter((reference) => cited.has(reference))).toEqual([]);
 }
-
-/** Whether the engine knows a guideline: it answers an empty bundle by it. */
-export function isRegistered(guideline: string): boolean {
-  try {
-    evaluate({ resourceType: 'Bundle', type: 'collection' }, { asOf: '2025-03-10T09:00:00Z', guideline });
-    return true;
-  } catch {
-    return false;
-  }
-}

@@ -1,0 +1,50 @@
+// Where readers say what was not used. Hands on the lists, each resource in at most one of them.
+import type { NotNeeded, Received, SetAside } from '../bundle/read-bundle-types.ts';
+import type { Issue } from '../errors.ts';
+import type { TimelineContext } from './context.ts';
+
+export interface Collector {
+  readonly setAside: SetAside[];
+  readonly notNeeded: NotNeeded[];
+  readonly issues: Issue[];
+  readonly say: Pick<TimelineContext, 'setAside' | 'notNeeded' | 'issue'>;
+}
+
+/** An empty collector. The first thing said of a resource stands; an issue said twice counts once. */
+export function openCollector(): Collector {
+  const setAside: SetAside[] = [];
+  const notNeeded: NotNeeded[] = [];
+  const issues: Issue[] = [];
+  const concluded = new Set<number>();
+  const said = new Set<string>();
+  const isFirst = ({ index }: Received): boolean => !concluded.has(index) && concluded.add(index).has(index);
+  return {
+    setAside,
+    notNeeded,
+    issues,
+    say: {
+      setAside: (received, { code, element, message }) => {
+        if (!isFirst(received)) return;
+        setAside.push({ ...placeOf(received), code, expression: expressionOf(received, element), message });
+      },
+      notNeeded: (received, why) => {
+        if (isFirst(received)) notNeeded.push({ ...placeOf(received), why });
+      },
+      issue: (received, { element, ...issue }) => {
+        const expression = expressionOf(received, element);
+        const key = `${issue.code} ${expression}`;
+        if (said.has(key)) return;
+        said.add(key);
+        issues.push({ ...issue, expression });
+      },
+    },
+  };
+}
+
+function placeOf({ index, path, reference, resource }: Received) {
+  return { index, path, reference, resourceType: resource.resourceType };
+}
+
+function expressionOf({ path }: Received, element: string): string {
+  return element === '' ? path : `${path}.${element}`;
+}

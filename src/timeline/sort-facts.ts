@@ -1,0 +1,36 @@
+// Time order of facts, the same whatever the order of entries.
+import { compareMoments } from './moment.ts';
+import type { Moment } from './timeline.ts';
+
+/** By time, then by what was sent, then by reference; facts without a time last. */
+export function sortFacts<Fact>(
+  facts: readonly Fact[],
+  momentOf: (fact: Fact) => Moment | undefined,
+  textOf: (fact: Fact) => string,
+): readonly Fact[] {
+  return facts
+    .map((fact) => ({ fact, moment: momentOf(fact), text: textOf(fact) }))
+    .sort((one, other) => compareOptional(one.moment, other.moment) || compareTexts(one.text, other.text))
+    .map(({ fact }) => fact);
+}
+
+function compareOptional(one: Moment | undefined, other: Moment | undefined): number {
+  if (one === undefined || other === undefined)
+    return Number(one === undefined) - Number(other === undefined);
+  return compareMoments({ ...one, text: '' }, { ...other, text: '' });
+}
+
+function compareTexts(one: string, other: string): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
+/** What settles the order of facts of one time. */
+export function sourceText(
+  fact: { readonly asSent: string } & (
+    | { readonly source: { readonly reference: string } }
+    | { readonly sources: readonly { readonly reference: string }[] }
+  ),
+): string {
+  const sources = 'source' in fact ? [fact.source] : fact.sources;
+  return `${fact.asSent} ${sources.map(({ reference }) => reference).join(' ')}`;
+}

@@ -1,0 +1,103 @@
+// Discovery; test names carry the row ids of the conformance checklist.
+import express from 'express';
+import request from 'supertest';
+import { describe, expect, it } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
+import { emptyValues } from '../presenters/walk.ts';
+import { bodyOf, client, firstIssue, now } from './client.ts';
+
+interface Service {
+  readonly hook: string;
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  readonly usageRequirements: string;
+  readonly version: string;
+  readonly prefetch: Readonly<Record<string, string>>;
+  readonly extension: Readonly<Record<string, unknown>>;
+}
+
+async function services(): Promise<readonly Service[]> {
+  return bodyOf(await client().get('/cds-services'))['services'] as readonly Service[];
+}
+
+describe('discovery', () => {
+  it('D-01: answers at its address, with a trailing slash, and below a base path', async () => {
+    for (const path of ['/cds-services', '/cds-services/'])
+      expect((await client().get(path)).status).toBe(200);
+    const below = express().use('/clinic', createApp({ now: () => now }));
+    expect((await request(below).get('/clinic/cds-services')).status).toBe(200);
+  });
+
+  it('D-02, D-04 to D-09: lists the service with hook, id, title, description, prefetch and requirements', async () => {
+    const [service] = await services();
+    expect(service).toMatchObject({ hook: 'patient-view', id: 'pregnancy-hypertension' });
+    for (const text of [service?.title, service?.description, service?.usageRequirements])
+      expect(text).toMatch(/\w/);
+    expect(service?.id).toMatch(/^[A-Za-z0-9._~-]+$/);
+  });
+
+  it('D-06: every listed id is an address that answers', async () => {
+    for (const { id } of await services()) {
+      const response = await client().post(`/cds-services/${id}`).send({});
+      expect(response.status).toBe(400);
+    }
+  });
+
+  it('D-10, D-16, E-02: states version, FHIR release and guidelines under a reverse-domain key', async () => {
+    const [service] = await services();
+    expect(service?.version).toMatch(/^\d+\.\d+\.\d+$/);
+    expect(service?.extension).toMatchObject({ 'org.pregnancy-htn.service': { fhirVersion: '4.0.1' } });
+  });
+
+  it('D-13: lists no pair of id and hook twice', async () => {
+    const pairs = (await services()).map(({ id, hook }) => `${id} ${hook}`);
+    expect(new Set(pairs).size).toBe(pairs.length);
+  });
+
+  it('D-15: answers HEAD, sends ETag and Cache-Control, refuses other methods with Allow', async () => {
+    const head = await client().head('/cds-services');
+    expect([head.status, head.text ?? '']).toEqual([200, '']);
+    const get = await client().get('/cds-services');
+    expect(get.headers['etag']).toBeDefined();
+    expect(get.headers['cache-control']).toContain('max-age');
+    const put = await client().put('/cds-services');
+    expect([put.status, put.headers['allow'], firstIssue(put)]).toEqual([
+      405,
+      'GET, HEAD, OPTIONS',
+      'error/not-supported http.method',
+    ]);
+  });
+
+  it('T-02: holds no null and nothing empty', async () => {
+    expect(emptyValues((await client().get('/cds-services')).body)).toEqual([]);
+  });
+
+  it('P-01 to P-03, P-08: prefetch templates stay inside the portable grammar, eight keys at most', async () => {
+    const prefetch = (await services())[0]?.prefetch ?? {};
+    expect(Object.keys(prefetch).length).toBeLessThanOrEqual(8);
+    const token = '\\{\\{context\\.patientId\\}\\}';
+    const grammar = new RegExp(
+      `^(?:[A-Z][A-Za-z]+/${token}|[A-Z][A-Za-z]+\\?patient=${token}(?:&(?:code|_sort|_count)=[^&]+)*)$`,
+    );
+    for (const [key, template] of Object.entries(prefetch)) {
+      expect(key).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
+      expect(template).toMatch(grammar);
+    }
+  });
+
+  it('P-06: never asks for all vital signs', async () => {
+    const templates = Object.values((await services())[0]?.prefetch ?? {}).filter((each) =>
+      each.startsWith('Observation'),
+    );
+    expect(templates.length).toBeGreaterThan(0);
+    expect(templates.filter((each) => !each.includes('&code='))).toEqual([]);
+  });
+
+  it('R-09: GET on a service says which methods it has; an unknown service is not found', async () => {
+    const get = await client().get('/cds-services/pregnancy-hypertension');
+    expect([get.status, get.headers['allow']]).toEqual([405, 'POST, OPTIONS']);
+    const unknown = await client().post('/cds-services/other').send({});
+    expect([unknown.status, firstIssue(unknown)]).toEqual([404, 'error/not-found http.id']);
+  });
+});
