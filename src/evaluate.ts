@@ -1,19 +1,17 @@
 // The main flow: unknown JSON in, an evaluation out. Pure: no clock, no disk, no network, no environment.
 import { readBundle } from './bundle/read-bundle.ts';
 import { RequestError } from './errors.ts';
-import type { Evaluation, GestationalAge, GuidelineStamp } from './evaluation.ts';
+import type { Evaluation } from './evaluation.ts';
 import { account } from './findings/account.ts';
+import { differencesFrom } from './findings/differences.ts';
 import type { Assessment } from './findings/finding.ts';
-import { fingerprint } from './fingerprint.ts';
 import type { Guideline } from './guidelines/guideline.ts';
 import { defaultGuidelineId, guidelineIds, guidelineOf, timelineValues } from './guidelines/registry.ts';
-import { applyRules, type Applied } from './rules/apply-rules.ts';
+import { opinionOf, opinionsOf, type ViewedOpinion } from './opinions.ts';
 import { factsUsed } from './rules/facts-used.ts';
 import { gestationalAgeOf } from './rules/gestational-age-now.ts';
-import { liftToFloor } from './rules/urgency-floor.ts';
 import { buildTimeline, type BuiltTimeline } from './timeline/build-timeline.ts';
 import { parseMoment } from './timeline/moment.ts';
-import type { Timeline } from './timeline/timeline.ts';
 import type { ReadBundle } from './bundle/read-bundle-types.ts';
 
 export interface EvaluateOptions {
@@ -27,6 +25,8 @@ export interface EvaluateOptions {
   readonly facilityOffsetMinutes?: number;
   /** Unit a site declares for pressures sent without one; default: such pressures are not classified. */
   readonly defaultPressureUnit?: 'mm[Hg]' | 'kPa';
+  /** Name the guidelines that would answer differently (`differs`); takes the time of evaluating every one. */
+  readonly compare?: boolean;
 }
 
 /**
@@ -42,27 +42,50 @@ export interface EvaluateOptions {
  */
 export function evaluate(input: unknown, options: EvaluateOptions): Evaluation {
   const guideline = chosenGuideline(options.guideline ?? defaultGuidelineId);
+  const prepared = prepare(input, options);
+  const { timeline } = prepared.built;
+  if (options.compare !== true) return evaluationOf(prepared, opinionOf(timeline, guideline));
+  return comparedEvaluation(prepared, guideline.id, opinionsOf(timeline));
+}
+
+/** What all guidelines share about one woman: the reading of the input, and her timeline. */
+export interface Prepared {
+  readonly asOf: number;
+  readonly bundle: ReadBundle;
+  readonly built: BuiltTimeline;
+}
+
+/** The first two steps of `evaluate`, with the same arguments and the same throws. */
+export function prepare(input: unknown, options: EvaluateOptions): Prepared {
   const asOf = chosenMoment(options.asOf);
   const bundle = readBundle(input, options.subject === undefined ? {} : { subject: options.subject });
-  const built = buildTimeline(bundle, { ...options, asOf, values: timelineValues });
-  const applied = applyWithFloor(built.timeline, guideline);
+  return { asOf, bundle, built: buildTimeline(bundle, { ...options, asOf, values: timelineValues }) };
+}
+
+/** The last two steps of `evaluate` for one of the opinions; those that differ from it are named. */
+export function comparedEvaluation(
+  prepared: Prepared,
+  guideline: string,
+  opinions: readonly ViewedOpinion[],
+): Evaluation {
+  const opinion =
+    opinions.find(({ stamp }) => stamp.id === guideline) ??
+    opinionOf(prepared.built.timeline, chosenGuideline(guideline));
+  return { ...evaluationOf(prepared, opinion), differs: differencesFrom(opinion, opinions) };
+}
+
+function evaluationOf({ asOf, bundle, built }: Prepared, opinion: ViewedOpinion): Evaluation {
+  const { guideline, stamp, assessment, view } = opinion;
   return {
     asOf: new Date(asOf).toISOString(),
     guideline,
-    stamp: stampOf(guideline),
+    stamp,
     subject: bundle.subject,
-    gestationalAge: gestationalAgeOf(applied.view),
+    gestationalAge: gestationalAgeOf(view),
     timeline: built.timeline,
-    assessment: applied.assessment,
-    account: accountOf(bundle, built, guideline, applied.assessment),
+    assessment,
+    account: accountOf(bundle, built, guideline, assessment),
   };
-}
-
-function applyWithFloor(timeline: Timeline, guideline: Guideline): Applied {
-  const own = applyRules(timeline, guideline, timelineValues);
-  if (guideline.id === defaultGuidelineId) return own;
-  const floor = applyRules(timeline, chosenGuideline(defaultGuidelineId), timelineValues);
-  return { view: own.view, assessment: liftToFloor(own.assessment, floor.assessment) };
 }
 
 function accountOf(
@@ -116,20 +139,4 @@ function chosenMoment(asOf: string | number): number {
       message: 'asOf is not a date or an instant. Write it as 2025-03-10T13:05:00Z.',
     },
   ]);
-}
-
-const stamps = new Map<string, GuidelineStamp>();
-
-/** Id, version and fingerprint; the fingerprint of a guideline is computed once. */
-function stampOf(guideline: Guideline): GuidelineStamp {
-  const known = stamps.get(guideline.id);
-  if (known !== undefined) return known;
-  const stamp = {
-    id: guideline.id,
-    title: guideline.title,
-    version: guideline.version,
-    fingerprint: fingerprint(guideline),
-  };
-  stamps.set(guideline.id, stamp);
-  return stamp;
 }

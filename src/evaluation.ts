@@ -1,7 +1,7 @@
 // The whole answer about one woman, before any presenter. Types only.
 import type { Issue, SetAsideCode } from './errors.ts';
-import type { Guideline } from './guidelines/guideline.ts';
-import type { Assessment } from './findings/finding.ts';
+import type { Classification, Guideline, Threshold, Urgency } from './guidelines/guideline.ts';
+import type { Assessment, Evidence, Outcome, Referral } from './findings/finding.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
 export interface GestationalAge {
@@ -53,6 +53,55 @@ export interface GuidelineStamp {
   readonly fingerprint: string;
 }
 
+/** What one guideline says about a timeline. */
+export interface Opinion {
+  readonly guideline: Guideline;
+  readonly stamp: GuidelineStamp;
+  /** Its own words, before the urgency floor. */
+  readonly own: Assessment;
+  /** The same, lifted to the floor. */
+  readonly assessment: Assessment;
+}
+
+/** A guideline that would answer with other classes or another urgency, and the reading on which it parts. */
+export interface Difference {
+  readonly id: string;
+  readonly classification: readonly Classification[];
+  readonly urgency: Urgency;
+  /** "platelets 132 10*9/L is not below 100 10*9/L" */
+  readonly because: string;
+}
+
+/** A question that guidelines answer differently, with the limit and the evidence of each. */
+export interface Parting {
+  readonly question: string;
+  readonly asks: string;
+  readonly answers: readonly {
+    readonly guideline: string;
+    readonly outcome: Outcome;
+    readonly because: string;
+    /** Limits on what decides; empty: the publication has none of this kind. */
+    readonly thresholds: readonly Threshold[];
+    readonly evidence: readonly Evidence[];
+  }[];
+}
+
+/** One woman under every guideline, side by side. */
+export interface Comparison {
+  /** Under the default guideline, as always. */
+  readonly evaluation: Evaluation;
+  /** In the order of the registry. */
+  readonly guidelines: readonly {
+    readonly stamp: GuidelineStamp;
+    readonly classification: readonly Classification[];
+    /** Before the urgency floor. */
+    readonly ownUrgency: Urgency;
+    readonly urgency: Urgency;
+    readonly referral?: Referral;
+  }[];
+  readonly partings: readonly Parting[];
+}
+
 export interface Evaluation {
   /** ISO 8601 instant, UTC. */
   readonly asOf: string;
@@ -63,4 +112,6 @@ export interface Evaluation {
   readonly timeline: Timeline;
   readonly assessment: Assessment;
   readonly account: Account;
+  /** Guidelines that would differ in class or urgency; absent when not asked for. */
+  readonly differs?: readonly Difference[];
 }

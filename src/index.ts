@@ -1,6 +1,7 @@
 // What a user of the package may import. Pure and free of Node: it runs in a browser too.
 export { evaluate, type EvaluateOptions } from './evaluate.ts';
 export { evaluateEach } from './evaluate-each.ts';
+export { compareGuidelines, differingGuidelines, type CompareOptions } from './compare-guidelines.ts';
 export { RequestError, type Issue, type SetAsideCode } from './errors.ts';
 export { defaultGuidelineId, guidelineIds } from './guidelines/registry.ts';
 export { toAnswer } from './presenters/answer.ts';
@@ -12,7 +13,17 @@ export { toOperationOutcome } from './presenters/operation-outcome.ts';
 export { toSuggestions, type Suggestions, type SuggestedCondition } from './presenters/suggestions.ts';
 export { toText } from './presenters/text.ts';
 export { caution } from './presenters/caution.ts';
-export type { Account, AccountEntry, Evaluation, GestationalAge, GuidelineStamp } from './evaluation.ts';
+export { toComparisonAnswer, toComparisonText } from './presenters/comparison.ts';
+export type {
+  Account,
+  AccountEntry,
+  Comparison,
+  Difference,
+  Evaluation,
+  GestationalAge,
+  GuidelineStamp,
+  Parting,
+} from './evaluation.ts';
 export type {
   Action,
   Assessment,

@@ -1,10 +1,12 @@
 // The `assess` command: input text and options to output text and exit code. No disk, no clock.
 import { RequestError } from '../errors.ts';
+import { compareEach, everyGuideline } from '../compare-guidelines.ts';
 import { evaluateEach } from '../evaluate-each.ts';
-import type { Evaluation } from '../evaluation.ts';
+import type { Comparison, Evaluation } from '../evaluation.ts';
 import { toAnswer } from '../presenters/answer.ts';
 import { toCards } from '../presenters/cds-cards.ts';
-import { toFhirBundle, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
+import { toComparisonAnswer, toComparisonText } from '../presenters/comparison.ts';
+import { toFhirBundle, toFhirBundleOfComparisons, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
 import { toText } from '../presenters/text.ts';
 import { readInput, UnreadableInput } from './read-input.ts';
 
@@ -38,10 +40,15 @@ export interface CommandResult {
  */
 export function assessText(text: string, options: AssessOptions, now: number): CommandResult {
   try {
-    const evaluations = evaluateEach(readInput(text), {
+    const asked = {
       asOf: options.asOf ?? now,
-      ...(options.guideline === undefined ? {} : { guideline: options.guideline }),
       ...(options.subject === undefined ? {} : { subject: options.subject }),
+    };
+    if (options.guideline === everyGuideline) return comparedResult(readInput(text), asked, options.format);
+    const evaluations = evaluateEach(readInput(text), {
+      ...asked,
+      ...(options.guideline === undefined ? {} : { guideline: options.guideline }),
+      compare: true,
     });
     return { exitCode: exitCodeOf(evaluations), output: formatted(evaluations, options.format), errors: '' };
   } catch (error) {
@@ -54,6 +61,43 @@ export function assessText(text: string, options: AssessOptions, now: number): C
     throw error;
   }
 }
+
+function comparedResult(
+  input: unknown,
+  options: Parameters<typeof compareEach>[1],
+  format: Format,
+): CommandResult {
+  const comparisons = compareEach(input, options);
+  const evaluations = comparisons.map(({ evaluation }) => evaluation);
+  return { exitCode: exitCodeOf(evaluations), output: formattedComparison(comparisons, format), errors: '' };
+}
+
+function formattedComparison(comparisons: readonly Comparison[], format: Format): string {
+  switch (format) {
+    case 'text':
+      return comparisons
+        .map((comparison) => `${toText(comparison.evaluation)}\n${toComparisonText(comparison)}`)
+        .join(separator);
+    case 'json':
+      return json(
+        oneOrList(
+          comparisons.map((comparison) => ({
+            ...toAnswer(comparison.evaluation),
+            comparison: toComparisonAnswer(comparison),
+          })),
+        ),
+      );
+    case 'fhir':
+      return json(toFhirBundleOfComparisons(comparisons));
+    case 'cards':
+      return formatted(
+        comparisons.map(({ evaluation }) => evaluation),
+        format,
+      );
+  }
+}
+
+const separator = `\n${'='.repeat(78)}\n\n`;
 
 function failed(exitCode: number, messages: readonly string[]): CommandResult {
   return { exitCode, output: '', errors: messages.map((message) => `pregnancy-htn: ${message}\n`).join('') };
@@ -75,7 +119,7 @@ function exitCodeOf(evaluations: readonly Evaluation[]): number {
 function formatted(evaluations: readonly Evaluation[], format: Format): string {
   switch (format) {
     case 'text':
-      return evaluations.map(toText).join(`\n${'='.repeat(78)}\n\n`);
+      return evaluations.map(toText).join(separator);
     case 'json':
       return json(oneOrList(evaluations.map(toAnswer)));
     case 'fhir':

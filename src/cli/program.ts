@@ -1,5 +1,6 @@
 // The command line: arguments to commands. Everything it touches (files, clock, streams) comes in as an argument.
 import { Command, Option } from 'commander';
+import { everyGuideline } from '../compare-guidelines.ts';
 import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import { caution } from '../presenters/caution.ts';
 import { assessText, formats, type CommandResult, type Format } from './assess.ts';
@@ -42,7 +43,9 @@ export function createProgram(world: World): Command {
     .description('assess a Bundle, a resource, or NDJSON lines of resources')
     .argument('<file>', 'file to read; - for standard input')
     .addOption(
-      new Option('--guideline <id>', 'rules to apply').choices([...guidelineIds]).default(defaultGuidelineId),
+      new Option('--guideline <id>', 'rules to apply; all: every guideline side by side')
+        .choices([...guidelineIds, everyGuideline])
+        .default(defaultGuidelineId),
     )
     .option('--as-of <instant>', 'judge as at this time, ISO 8601 with zone (default: now)')
     .option('--subject <reference>', 'the woman, when the input holds several: Patient/1')

@@ -96,7 +96,11 @@ export interface PreventionAdvice {
   readonly id: 'aspirin' | 'calcium';
   readonly outcome: Outcome;
   readonly sentence: string;
-  readonly found: readonly { readonly factor: string; readonly level: 'high' | 'moderate'; readonly evidence: readonly Evidence[] }[];
+  readonly found: readonly {
+    readonly factor: string;
+    readonly level: 'high' | 'moderate';
+    readonly evidence: readonly Evidence[];
+  }[];
   readonly absent: readonly string[];
   readonly neverAsked: readonly string[];
   /** "indicated by X at Y": reference dose, only when indicated. */

@@ -1,4 +1,5 @@
 // ACOG Practice Bulletin 222 (2020) and 203, with the 2022 advisory on chronic hypertension.
+import { acogCare } from './care/acog.ts';
 import { acog203, acog222, acog2022, acog767 } from './citations.ts';
 import { acogOrgans, acogSevereOrgans, hellpDefinition } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -90,5 +91,6 @@ export const acog2020Edition: Edition = {
     home: acog2022('out-of-office pressure', 'from-memory'),
     transient: criteria,
   },
+  care: acogCare,
   actions: [],
 };

@@ -1,4 +1,5 @@
 // The values in which one publication and edition differs from another. A new edition fills this; no function changes. Types only.
+import type { Care } from './care.ts';
 import type {
   ActionRule,
   Citation,
@@ -50,6 +51,8 @@ export interface Edition {
     readonly home: Citation;
     readonly transient: Citation;
   };
+  /** What this publication advises to do: drugs, magnesium, timing of birth, prevention. */
+  readonly care: Care;
   /** What this publication advises beyond the common steps. */
   readonly actions: readonly ActionRule[];
 }

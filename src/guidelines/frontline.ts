@@ -1,4 +1,5 @@
 // Guideline `frontline`: a first-level antenatal clinic; the most cautious urgency of the published guidelines.
+import { frontlineCare } from './care/frontline.ts';
 import {
   acog222,
   commonPractice,
@@ -144,5 +145,6 @@ export const frontline: Edition = {
     home: isshp2018('white-coat and masked hypertension', 'read'),
     transient: isshp2018('transient gestational hypertension', 'read'),
   },
+  care: frontlineCare,
   actions: [],
 };

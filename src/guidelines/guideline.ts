@@ -1,4 +1,5 @@
 // The shape of a guideline: numbers with their citation, questions, and rules as data. Hands on types only.
+import type { QualityRule } from './quality-rule.ts';
 
 /** How a figure is known. Anything but `read` is shown as not verified against the publication. */
 export type Known = 'read' | 'from-memory' | 'ours' | 'common-practice';
@@ -90,7 +91,9 @@ export type Analyte =
   | 'urine-output'
   | 'hcg'
   | 'potassium'
-  | 'magnesium';
+  | 'magnesium'
+  | 'urine-specific-gravity'
+  | 'urine-ph';
 
 export type SymptomId =
   | 'headache'
@@ -332,6 +335,7 @@ export type QuestionCheck =
       readonly level: 'emergency' | 'same-day';
       readonly supersededAfter: Threshold;
     }
+  | { readonly check: 'fetuses-reach'; readonly limit: Threshold }
   | { readonly check: 'home-pressure'; readonly limits: PressureLimits; readonly want: 'raised' | 'below' }
   | {
       readonly check: 'proteinuria';
@@ -385,6 +389,8 @@ export type QuestionCheck =
       readonly medicines: readonly MedicineId[];
       /** Count only medicines already active in this period. */
       readonly activeIn?: Period;
+      /** Only medicines whose start is recorded. */
+      readonly startKnown?: boolean;
       /** Drafts and proposals count too (safety checks). */
       readonly includeOrdered?: boolean;
       /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
@@ -498,6 +504,123 @@ export interface ActionRule {
   readonly clock?: { readonly from: ClockStart; readonly add: Threshold; readonly sense: 'after' | 'within' };
   /** Only at sites that can do this; absent: anywhere. */
   readonly siteNeeds?: string;
+  /** The numbers the sentence quotes, each with its own source. */
+  readonly figures?: readonly Figure[];
+  readonly citation: Citation;
+}
+
+/**
+ * A number that a sentence quotes: one value, or a range up to `to`.
+ * Sentences are made from figures; no clinical number is typed into prose.
+ */
+export interface Figure {
+  readonly id: string;
+  readonly value: number;
+  readonly to?: number;
+  /** UCUM. */
+  readonly unit: string;
+  readonly citation: Citation;
+}
+
+export type MedicineSeverity = 'avoid' | 'caution' | 'note';
+
+/** What to say about a medicine in use or ordered. */
+export interface MedicineRule {
+  readonly id: string;
+  readonly medicines: readonly MedicineId[];
+  /** A product that also counts as one of these is passed over. */
+  readonly except?: readonly MedicineId[];
+  /** How it must be in the record; absent: in use or ordered. */
+  readonly statuses?: readonly ('active' | 'ordered' | 'given')[];
+  /** The state of the woman. */
+  readonly when: Need;
+  /** At least one of these is on record and active. */
+  readonly conditions?: readonly ConditionId[];
+  /** Another resource says that one of these is in use, given or ordered, the newest within that time. */
+  readonly alongside?: {
+    readonly medicines: readonly MedicineId[];
+    readonly statuses: readonly ('active' | 'ordered' | 'given')[];
+    readonly within?: Threshold;
+  };
+  /** In use for longer than this. */
+  readonly longerThan?: Threshold;
+  readonly severity: MedicineSeverity;
+  readonly sentence: string;
+  /** Said, as a note, when the state of the woman cannot be told. */
+  readonly whenCannotTell?: string;
+  readonly figures?: readonly Figure[];
+  readonly alternative?: { readonly sentence: string; readonly citation: Citation };
+  readonly citation: Citation;
+}
+
+/** A drug the publications name for a state: a reference value, never an order. */
+export interface TreatmentRule {
+  readonly id: string;
+  /** In words, with the route. */
+  readonly medicine: string;
+  readonly medicines: readonly MedicineId[];
+  readonly purpose: 'acute-pressure' | 'maintenance' | 'seizure';
+  readonly when: Need;
+  readonly dose: string;
+  readonly figures: readonly Figure[];
+  /** Among options of one purpose the lowest with nothing against it is offered first; absent: never first. */
+  readonly rank?: number;
+  readonly siteNeeds?: string;
+  /** Reasons in the record to think twice: a condition, a medicine in use, or a state. */
+  readonly against: readonly {
+    readonly sentence: string;
+    readonly conditions?: readonly ConditionId[];
+    readonly medicines?: readonly MedicineId[];
+    readonly when?: Need;
+  }[];
+  readonly citation: Citation;
+}
+
+/** One reason for prevention, and where in the record it would stand. */
+export interface PreventionFactor {
+  readonly id: string;
+  /** In words, as the publication has it. */
+  readonly factor: string;
+  readonly level: 'high' | 'moderate';
+  /** Active on record; with `ever`, at any time. */
+  readonly conditions?: readonly ConditionId[];
+  readonly ever?: boolean;
+  /** On record, dated before this pregnancy. */
+  readonly beforeThisPregnancy?: readonly ConditionId[];
+  readonly when?: Need;
+  /** No birth before this pregnancy. */
+  readonly firstBirth?: boolean;
+  readonly fetuses?: Threshold;
+  /** Age in years (`a`) on the due date. */
+  readonly ageAtDueDate?: Threshold;
+  readonly bodyMassIndex?: Threshold;
+  /** Years (`a`) from the last birth to the due date. */
+  readonly sinceLastBirth?: Threshold;
+  /** Said when another publication would judge this factor otherwise; `limit`: only where the two limits part. */
+  readonly elsewhere?: { readonly sentence: string; readonly limit?: Threshold };
+}
+
+/** Who is offered aspirin or calcium, how much and when. */
+export interface PreventionRule {
+  readonly id: 'aspirin' | 'calcium';
+  readonly medicines: readonly MedicineId[];
+  readonly factors: readonly PreventionFactor[];
+  /** How many factors of a level are enough; absent: that level is not enough by itself. */
+  readonly enough: { readonly high?: Threshold; readonly moderate?: Threshold };
+  /** Said when the answer is met, not met, cannot tell; absent: a plain default. */
+  readonly advice?: string;
+  /** The publication advises it for nobody, or was silent: said, and never due. */
+  readonly notAdvised?: string;
+  /** Facts that no record holds: asked of the woman. */
+  readonly toAsk?: readonly string[];
+  /** "Indicated by X at Y". */
+  readonly dose: string;
+  /** Days of gestation between which it is begun; and the window in words. */
+  readonly window?: { readonly from: Threshold; readonly until: Threshold; readonly sentence: string };
+  readonly contraindications: readonly ConditionId[];
+  /** States in which prevention comes too late. */
+  readonly tooLateWhen: Need;
+  readonly figures: readonly Figure[];
   readonly citation: Citation;
 }
 
@@ -528,10 +651,15 @@ export interface Guideline {
   readonly urgencyRules: readonly UrgencyRule[];
   readonly referralRules: readonly ReferralRule[];
   readonly actionRules: readonly ActionRule[];
+  readonly medicineRules?: readonly MedicineRule[];
+  readonly treatmentRules?: readonly TreatmentRule[];
+  readonly preventionRules?: readonly PreventionRule[];
   /** Limits drawn on a chart and named in cards. */
   readonly chartLimits: { readonly hypertension: PressureLimits; readonly severe: PressureLimits };
   /** How readings become a visit value. */
   readonly visit: VisitValues;
+  /** What makes a measurement doubtful, and what to say then. Absent: nothing is said. */
+  readonly qualityRules?: readonly QualityRule[];
 }
 
 /** How readings of one contact become one value. */

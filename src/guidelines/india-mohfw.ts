@@ -1,6 +1,7 @@
 // India: the Government training deck, and the MoHFW treatment guideline where the deck is silent.
+import { indiaCare } from './care/india.ts';
 import { indiaDeck, indiaStg, ours } from './citations.ts';
-import { indiaSevereOrgans } from './criteria.ts';
+import { hellpDefinition, indiaSevereOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
 import { limit, severeClosedAfter, severePairInterval, severeRepeat } from './shared-values.ts';
 
@@ -73,6 +74,7 @@ export const indiaMohfwEdition: Edition = {
     heavyProtein: limit('india-heavy-protein', '>=', 3, '{grade}', indiaDeck('severe pre-eclampsia', 'read')),
     citation: indiaDeck('severe pre-eclampsia', 'read'),
   },
+  hellp: hellpDefinition,
   afterBirthSameDay: {
     systolic: limit('india-after-birth-same-day-systolic', '>=', 150, 'mm[Hg]', silent),
     diastolic: limit('india-after-birth-same-day-diastolic', '>=', 100, 'mm[Hg]', silent),
@@ -91,5 +93,6 @@ export const indiaMohfwEdition: Edition = {
     home: silent,
     transient: definition,
   },
+  care: indiaCare,
   actions: [],
 };

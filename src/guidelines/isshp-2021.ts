@@ -1,4 +1,5 @@
 // ISSHP 2021: classification, diagnosis and management. Values read in reproductions; what is from memory says so.
+import { isshpCare } from './care/isshp.ts';
 import { homePressure, isshp2018, isshp2021 } from './citations.ts';
 import { hellpDefinition, isshpGrowthFactors, isshpOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -108,5 +109,6 @@ export const isshp2021Edition: Edition = {
     home: isshp2018('white-coat and masked hypertension', 'read'),
     transient: isshp2018('transient gestational hypertension', 'read'),
   },
+  care: isshpCare,
   actions: [],
 };

@@ -1,4 +1,5 @@
 // NICE NG133 (2019, updated 2023). Read in a structured transcription, not compared with the original.
+import { niceCare } from './care/nice.ts';
 import { nice133 } from './citations.ts';
 import { hellpDefinition, niceOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -82,5 +83,6 @@ export const nice2023Edition: Edition = {
     home: nice133('no home threshold', 'read'),
     transient: terms,
   },
+  care: niceCare,
   actions: [],
 };

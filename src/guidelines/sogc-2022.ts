@@ -1,4 +1,5 @@
 // SOGC 307 (2014) definitions and 426 (2022) treatment. The 2022 text itself was not seen.
+import { sogcCare } from './care/sogc.ts';
 import { ours, sogc2014, sogc2022 } from './citations.ts';
 import { acogSevereOrgans, hellpDefinition, isshpOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -89,5 +90,6 @@ export const sogc2022Edition: Edition = {
     home: definition,
     transient: definition,
   },
+  care: sogcCare,
   actions: [],
 };

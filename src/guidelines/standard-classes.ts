@@ -6,9 +6,10 @@ import type { Classification, ClassRule, Need } from './guideline.ts';
 const late: Need = { any: ['now-from-20-weeks', 'now-after-birth'] };
 const raisedEarly: Need = { any: ['raised-once', 'confirmed-before-20-weeks'] };
 const undated: Need = 'now-unknown';
+const nowIsKnown = ['now-before-20-weeks', 'now-from-20-weeks', 'now-after-birth', 'now-unknown'] as const;
 const known: Need = { any: ['recorded-chronic', 'confirmed-before-20-weeks', 'treated-before-20-weeks'] };
 const hypertensionFrom20: Need = {
-  any: ['confirmed-from-20-weeks', 'recorded-gestational', 'recorded-pre-eclampsia'],
+  any: ['confirmed-from-20-weeks', 'recorded-gestational', 'recorded-pre-eclampsia', 'treated-from-20-weeks'],
 };
 const anyDanger: Need = { any: ['danger-symptom', 'danger-sign'] };
 const below: readonly Classification[] = [
@@ -295,11 +296,28 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
     {
       id: 'hypertension-timing-unknown',
       classification: 'hypertension-timing-unknown',
-      sentence: 'Confirmed hypertension of a pregnancy whose length is not known.',
-      appliesTo: 'pregnant women without a usable gestational age',
-      when: { all: [undated, { any: ['confirmed-unknown', 'treated'] }] },
+      sentence:
+        'Confirmed or treated hypertension of which it is not known whether it began before 20+0 weeks.',
+      appliesTo:
+        'pregnant women without a usable gestational age; women on treatment whose beginning is not recorded',
+      when: {
+        any: [
+          { all: [undated, { any: ['confirmed-unknown', 'treated'] }] },
+          { all: ['now-from-20-weeks', 'treated'] },
+        ],
+      },
       supersedes: [...below.filter((item) => item !== 'hypertension-timing-unknown')],
       citation: citations.gestational,
+    },
+    {
+      id: 'raised-after-the-window',
+      classification: 'cannot-classify',
+      sentence:
+        'Raised pressure more than six weeks after birth is outside these rules: it may be chronic hypertension; arrange a review.',
+      appliesTo: 'women more than six weeks after birth',
+      when: { all: ['raised-open', { none: nowIsKnown }] },
+      supersedes: ['raised-unconfirmed', 'normotensive', 'isolated-proteinuria', 'transient-hypertension'],
+      citation: citations.chronic,
     },
     {
       id: 'raised-unconfirmed',

@@ -1,6 +1,7 @@
 // The questions every guideline is asked, filled with its own limits. Data; the wording is what RULES.md prints.
 import { acog222, commonPractice, escPeripartum, isshp2018, nice133, ours } from './citations.ts';
 import type { Edition } from './edition.ts';
+import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
 import {
   freshness,
@@ -315,6 +316,14 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       period: 'after-birth',
       citation: edition.afterBirthTreatment.systolic.citation,
     },
+    {
+      id: 'home-severe',
+      asks: 'Is the home average in the severe range?',
+      check: 'home-pressure',
+      want: 'raised',
+      limits: severe,
+      citation: severe.systolic.citation,
+    },
     ...homeQuestions(edition),
   ];
 }
@@ -396,9 +405,9 @@ function organQuestions(edition: Edition): readonly Question[] {
     },
     {
       id: 'organ-before-20-weeks',
-      asks: 'Is an organ involved before 20+0 weeks?',
+      asks: 'Is an organ involved before 20+0 weeks, by laboratory or record?',
       ...organ,
-      criteria: edition.organs,
+      criteria: edition.organs.filter((item) => item.kind !== 'symptom'),
       periods: ['before-20-weeks'],
       newOnset: false,
     },
@@ -641,6 +650,16 @@ function recordQuestions(edition: Edition): readonly Question[] {
       citation: ours('such a medicine before 20 weeks speaks for chronic hypertension; the question is put'),
     },
     {
+      id: 'treated-from-20-weeks',
+      asks: 'Was a medicine for pressure begun from 20+0 weeks on, with no other reason recorded?',
+      check: 'medicine-active',
+      medicines: pressureMedicines,
+      activeIn: 'from-20-weeks',
+      startKnown: true,
+      otherIndications: otherReasonsForPressureMedicines,
+      citation: ours('normal pressure on treatment is still hypertension; the question is put'),
+    },
+    {
       id: 'treated',
       asks: 'Is a medicine for pressure in use?',
       check: 'medicine-active',
@@ -677,4 +696,5 @@ export const standardQuestions = (edition: Edition): readonly Question[] => [
   ...pressureQuestions(edition),
   ...organQuestions(edition),
   ...recordQuestions(edition),
+  ...careQuestions(edition),
 ];

@@ -47,6 +47,13 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       edition.severe.systolic.citation,
     ),
     rule(
+      'home-severe',
+      'emergency',
+      'The home average is in the severe range.',
+      'home-severe',
+      edition.severe.systolic.citation,
+    ),
+    rule(
       'severe-confirmed',
       'emergency',
       'Severe pressure, confirmed and not settled.',
@@ -141,7 +148,12 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'raised-unconfirmed',
       'same-day',
       'Raised and not confirmed: repeat by the clock.',
-      { all: ['class:raised-unconfirmed', { none: ['now-after-birth'] }] },
+      {
+        all: [
+          { any: ['class:raised-unconfirmed', 'class:raised-after-the-window'] },
+          { none: ['now-after-birth'] },
+        ],
+      },
       cautious,
     ),
     rule(
@@ -151,7 +163,14 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       {
         all: [
           'now-from-20-weeks',
-          { any: ['raised-now', { all: ['class:gestational-hypertension', notSettled] }] },
+          {
+            any: [
+              'raised-now',
+              {
+                all: [{ any: ['class:gestational-hypertension', 'class:chronic-hypertension'] }, notSettled],
+              },
+            ],
+          },
         ],
       },
       cautious,
@@ -258,15 +277,30 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       citations.gestational,
     ),
     rule(
+      'treated-timing-unknown',
+      'within-7-days',
+      'Hypertension under treatment, its beginning not recorded.',
+      'class:hypertension-timing-unknown',
+      cautious,
+    ),
+    rule(
       'transient',
       'within-7-days',
       'Raised once and settled.',
       'class:transient-hypertension',
       citations.transient,
     ),
+    rule(
+      'aspirin-due',
+      'within-7-days',
+      'Aspirin to prevent pre-eclampsia is indicated, its window is open, and none is on record.',
+      'prevention:aspirin-due',
+      edition.care.prevention.find((prevention) => prevention.id === 'aspirin')?.citation ?? cautious,
+    ),
     ...(edition.home === undefined
       ? []
       : [
+          rule('home-raised', 'within-7-days', 'The home average is raised.', 'home-raised', citations.home),
           rule(
             'white-coat',
             'within-7-days',
@@ -304,6 +338,7 @@ const sameDayReasons: Need = {
     { all: ['class:hypertension-timing-unknown', 'raised-now'] },
     { all: ['class:postpartum-hypertension', 'after-birth-raised-same-day'] },
     { all: ['class:chronic-hypertension', 'urgency:raised-from-20-weeks'] },
+    { all: ['class:raised-unconfirmed', 'protein-now'] },
     'urgency:danger-symptom-normal-pressure',
     'urgency:oxygen-reduced',
     'urgency:fetal-movement',
@@ -316,7 +351,7 @@ const clinicReasons: Need = {
     'class:gestational-hypertension',
     'class:postpartum-hypertension',
     'class:isolated-proteinuria',
-    'class:transient-hypertension',
+    'class:raised-after-the-window',
     'urgency:agent-to-avoid',
   ],
 };
@@ -331,6 +366,7 @@ export function standardReferralRules(edition: Edition): readonly ReferralRule[]
           'urgency:seizure',
           'urgency:severe-waiting',
           'urgency:severe-confirmed',
+          'urgency:home-severe',
           'urgency:imminent',
           ...(edition.hellp === undefined ? [] : ['urgency:hellp']),
           ...(edition.severeFeatures.named ? ['urgency:severe-features'] : []),

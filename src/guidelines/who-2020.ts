@@ -1,4 +1,5 @@
 // WHO: the 2011 recommendations, the 2017 manual and the 2020 thresholds; each value names which.
+import { whoCare } from './care/who.ts';
 import { ours, who2011, who2017, who2020 } from './citations.ts';
 import { hellpDefinition, whoSevereOrgans } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -83,5 +84,6 @@ export const who2020Edition: Edition = {
     home: silent,
     transient: thresholds,
   },
+  care: whoCare,
   actions: [],
 };

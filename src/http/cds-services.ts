@@ -1,4 +1,5 @@
 // The CDS Hooks routes: discovery, the service, feedback.
+import { everyGuideline } from '../compare-guidelines.ts';
 import { evaluate } from '../evaluate.ts';
 import { RequestError } from '../errors.ts';
 import { toCards } from '../presenters/cds-cards.ts';
@@ -27,15 +28,16 @@ export async function serviceReply(call: Call): Promise<Reply> {
     asOf: queriedInstant(call) ?? request.asOf ?? call.now,
     ...guidelineOption(call.query('guideline') ?? request.guideline),
     subject: `Patient/${request.patientId}`,
+    compare: true,
   });
   // Without pressures a danger symptom may still decide; only then is there an answer to give.
   const isAnswered = gathered.unknownRequired.length === 0 || evaluation.assessment.urgency === 'emergency';
   return isAnswered ? jsonReply(toCards(evaluation, gathered.gaps)) : preconditionReply(gathered);
 }
 
-/** The option for `evaluate`, left out when no guideline is named. */
+/** The option for `evaluate`, left out when no guideline is named, or every one: a card names those that differ. */
 export function guidelineOption(guideline: string | undefined): { readonly guideline?: string } {
-  return guideline === undefined ? {} : { guideline };
+  return guideline === undefined || guideline === everyGuideline ? {} : { guideline };
 }
 
 function checkService({ parameter }: Call): void {

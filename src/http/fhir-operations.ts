@@ -1,6 +1,7 @@
 // The FHIR operation $assess-hypertension.
+import { compareEach, everyGuideline } from '../compare-guidelines.ts';
 import { evaluateEach } from '../evaluate-each.ts';
-import { toFhirBundle, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
+import { toFhirBundle, toFhirBundleOfComparisons, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
 import { isObject } from './cds-request.ts';
 import { guidelineOption } from './cds-services.ts';
 import { fhirReply, type Reply } from './reply.ts';
@@ -20,6 +21,7 @@ interface Asked {
  * Given    call   body: a Bundle, or Parameters with `bundle` and optionally `guideline`, `asOf`, `subject`; the
  *                 three may be query parameters instead
  * Returns  a collection Bundle; one result set for each woman when several are in the input and none is named.
+ *          With the guideline `all`: under the default one, with the answers of every other side by side.
  * Throws   RequestError 400: no Bundle, an unknown guideline, a time that cannot be read, one parameter said twice
  *          and differently; 406: the client accepts no JSON.
  */
@@ -29,11 +31,10 @@ export async function assessReply(call: Call): Promise<Reply> {
   const asOf = one('asOf', asked.asOf, queriedInstant(call));
   const guideline = one('guideline', asked.guideline, call.query('guideline'));
   const subject = one('subject', asked.subject, call.query('subject'));
-  const evaluations = evaluateEach(asked.input, {
-    asOf: asOf ?? call.now,
-    ...guidelineOption(guideline),
-    ...(subject === undefined ? {} : { subject }),
-  });
+  const options = { asOf: asOf ?? call.now, ...(subject === undefined ? {} : { subject }) };
+  if (guideline === everyGuideline)
+    return fhirReply(toFhirBundleOfComparisons(compareEach(asked.input, options)));
+  const evaluations = evaluateEach(asked.input, { ...options, ...guidelineOption(guideline), compare: true });
   const [first, ...others] = evaluations;
   return fhirReply(
     first === undefined || others.length > 0 ? toFhirBundleOfMany(evaluations) : toFhirBundle(first),

@@ -1,7 +1,7 @@
 // The public answer, as `--format json` prints it and the output Parameters carry it. Types only.
 import type { Classification, Comparator, Known, ReferralLevel, Urgency } from '../guidelines/guideline.ts';
 import type { Outcome } from '../findings/finding.ts';
-import type { GestationalAge, GuidelineStamp } from '../evaluation.ts';
+import type { Difference, GestationalAge, GuidelineStamp } from '../evaluation.ts';
 
 /** A source. `verified` is false for a value from memory, true for one read; absent for our own choices. */
 export interface AnswerCitation {
@@ -126,6 +126,40 @@ export interface Answer {
   readonly guideline: GuidelineStamp;
   readonly asOf: string;
   readonly subject?: string | undefined;
+  /** Guidelines that would differ in class or urgency, and on what they part. */
+  readonly differs?: readonly Difference[] | undefined;
   readonly account: AnswerAccount;
   readonly caution: readonly string[];
+}
+
+/** A limit with what it measures, as the side-by-side answer prints it. */
+export interface AnswerPartingAnswer {
+  readonly guideline: string;
+  readonly outcome: Outcome;
+  readonly because?: string | undefined;
+  readonly thresholds?: readonly AnswerThreshold[] | undefined;
+  readonly evidence?: readonly AnswerEvidence[] | undefined;
+}
+
+/** One woman under every guideline. */
+export interface ComparisonAnswer {
+  readonly guidelines: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly version: string;
+    readonly fingerprint: string;
+    readonly classification: readonly Classification[];
+    /** What the guideline says by itself; `urgency` is lifted to that of the default guideline. */
+    readonly ownUrgency: Urgency;
+    readonly urgency: Urgency;
+    readonly referral?: AnswerReferral | undefined;
+  }[];
+  /** Questions on which guidelines part. */
+  readonly partings?:
+    | readonly {
+        readonly question: string;
+        readonly asks: string;
+        readonly answers: readonly AnswerPartingAnswer[];
+      }[]
+    | undefined;
 }

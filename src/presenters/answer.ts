@@ -48,6 +48,10 @@ export function toAnswer(evaluation: Evaluation): Answer {
     guideline: { id: stamp.id, title: stamp.title, version: stamp.version, fingerprint: stamp.fingerprint },
     asOf: evaluation.asOf,
     subject: evaluation.subject,
+    differs: someMapped(evaluation.differs, (difference) => ({
+      ...difference,
+      classification: [...difference.classification],
+    })),
     account: toAccount(evaluation.account),
     caution: [...caution],
   };
@@ -96,7 +100,7 @@ function toFinding(finding: Finding): AnswerFinding {
   };
 }
 
-function toEvidence(evidence: Evidence): AnswerEvidence {
+export function toEvidence(evidence: Evidence): AnswerEvidence {
   return {
     reference: evidence.reference,
     what: evidence.what,
@@ -107,7 +111,7 @@ function toEvidence(evidence: Evidence): AnswerEvidence {
   };
 }
 
-function toThreshold(threshold: Threshold): AnswerThreshold {
+export function toThreshold(threshold: Threshold): AnswerThreshold {
   const { id, comparator, value, unit } = threshold;
   return { id, comparator, value, unit, citation: toCitation(threshold.citation) };
 }
@@ -125,7 +129,7 @@ function toAction(action: Action): AnswerAction {
   return { id, kind, sentence, time: someText(action.time), source: toCitation(action.source) };
 }
 
-function toReferral(referral: Referral): AnswerReferral {
+export function toReferral(referral: Referral): AnswerReferral {
   const { level, urgency, sentence } = referral;
   return { level, urgency, sentence, source: toCitation(referral.source) };
 }

@@ -1,14 +1,14 @@
 // Pieces shared by every card: source, indicator, machine-readable reasons, markdown lists.
 import type { Urgency } from '../guidelines/guideline.ts';
-import type { Action, Missing } from '../findings/finding.ts';
+import type { Missing } from '../findings/finding.ts';
 import type { Evaluation } from '../evaluation.ts';
 import { isVerified } from './answer.ts';
 import type { CardSource, Indicator } from './card-types.ts';
 import { caution } from './caution.ts';
-import { spokenTime } from './clock.ts';
-import { evidenceReferences } from './evidence-references.ts';
+import { asOfWords, spokenTime } from './clock.ts';
+import { evidenceReferences } from './class-findings.ts';
 import { escapeMarkdown } from './markdown.ts';
-import { newestData, spokenValue } from './newest-data.ts';
+import { newestData } from './newest-data.ts';
 import { someMapped, someOf } from './some.ts';
 import { codeSystems, extensionKey, neededByWords } from './vocabulary.ts';
 
@@ -22,10 +22,16 @@ export type Topic = keyof typeof topics;
 /** The guideline is the source of the advice; this service is not. */
 export function cardSource({ guideline }: Evaluation, topic: Topic): CardSource {
   return {
-    label: `${guideline.title}, ${guideline.edition === '' ? '' : `${guideline.edition}, `}${guideline.year}`,
+    label: [guideline.title, ...editionWords(guideline)].join(', '),
     url: guideline.url,
     topic: { system: codeSystems.cardTopic, code: topic, display: topics[topic] },
   };
+}
+
+/** Edition and year, the year once. */
+function editionWords({ edition, year }: Evaluation['guideline']): readonly string[] {
+  if (edition === '') return [String(year)];
+  return edition.includes(String(year)) ? [edition] : [edition, String(year)];
 }
 
 /** `critical` is kept for what cannot wait. */
@@ -88,10 +94,6 @@ export function newestLines(evaluation: Evaluation): readonly string[] {
   );
 }
 
-export function actionLine(action: Action): string {
-  return escapeMarkdown(spokenValue(action.sentence));
-}
-
 export function missingLine(missing: Missing): string {
   const when = missing.at === undefined ? neededByWords[missing.by] : `by ${spokenTime(missing.at)}`;
   return escapeMarkdown(`${missing.what} (${when}): ${missing.how}`);
@@ -105,6 +107,6 @@ export function closingLines(evaluation: Evaluation): readonly string[] {
     unchecked.length === 0
       ? []
       : [`Not yet checked against the printed guideline: ${unchecked.map((mark) => mark.id).join(', ')}.`];
-  const basis = `Rules: ${stamp.title} (${stamp.id}, version ${stamp.version}). As of ${spokenTime(evaluation.asOf)} UTC.`;
+  const basis = `Rules: ${stamp.title} (${stamp.id}, version ${stamp.version}). As of ${asOfWords(evaluation.timeline)}.`;
   return [...[basis, ...remark].map(escapeMarkdown), '', escapeMarkdown(caution.slice(0, 3).join(' '))];
 }

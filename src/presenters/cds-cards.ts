@@ -2,7 +2,6 @@
 import type { Evaluation } from '../evaluation.ts';
 import type { Missing } from '../findings/finding.ts';
 import {
-  actionLine,
   cardExtension,
   cardSource,
   closingLines,
@@ -13,8 +12,11 @@ import {
 } from './card-parts.ts';
 import { cardSuggestions } from './card-suggestions.ts';
 import type { Card, CardsResponse, ChartGap, Indicator } from './card-types.ts';
+import { differsLine } from './comparison.ts';
 import { dataQualityCard } from './data-quality-card.ts';
 import { escapeMarkdown, fitSummary } from './markdown.ts';
+import { classFindings } from './class-findings.ts';
+import { reasonsOf, stepsOf } from './reasons.ts';
 import { newestPressureWords, spokenValue } from './newest-data.ts';
 import { overrideReasons } from './override-reasons.ts';
 import { stableUuid } from './stable-uuid.ts';
@@ -53,7 +55,10 @@ function isSilent({ assessment }: Evaluation): boolean {
 function assessmentCard(evaluation: Evaluation): Card | undefined {
   if (isSilent(evaluation)) return undefined;
   const { assessment } = evaluation;
-  const rules = [...metClassRules(evaluation), ...assessment.urgencyBecause.map((reason) => reason.rule)];
+  const rules = [
+    ...classFindings(evaluation).map((finding) => finding.question),
+    ...assessment.urgencyBecause.map((reason) => reason.rule),
+  ];
   const suggestions = cardSuggestions(evaluation);
   return {
     uuid: cardUuid(evaluation, 'assessment', [...rules, ...assessment.actions.map((action) => action.id)]),
@@ -65,13 +70,6 @@ function assessmentCard(evaluation: Evaluation): Card | undefined {
     overrideReasons,
     extension: cardExtension(evaluation, rules),
   };
-}
-
-function metClassRules({ assessment, guideline }: Evaluation): readonly string[] {
-  const ids = new Set(guideline.classRules.map((rule) => rule.id));
-  return assessment.findings
-    .filter((finding) => finding.outcome === 'met' && ids.has(finding.question))
-    .map((finding) => finding.question);
 }
 
 function cardUuid(evaluation: Evaluation, kind: string, rules: readonly string[]): string {
@@ -103,7 +101,7 @@ function assessmentDetail(evaluation: Evaluation): string {
   const later = assessment.missing.filter((missing) => !isUrgent(missing));
   const others = assessment.classification.slice(1).map((each) => classWords[each]);
   return [
-    ...section('Do now', assessment.actions.map(actionLine), true),
+    ...section('Do now', stepsOf(evaluation).map(escapeMarkdown), true),
     ...section('Newest data', [
       ...newestLines(evaluation),
       `gestational age: ${escapeMarkdown(ageWords(evaluation.gestationalAge))}`,
@@ -111,19 +109,18 @@ function assessmentDetail(evaluation: Evaluation): string {
     ...section('Why', [...whyLines(evaluation), ...others.map((words) => `also: ${words}`)]),
     ...section('Already in the chart', heldLines(evaluation)),
     ...section('Still open', later.map(missingLine)),
+    ...section('Other guidelines', differsLines(evaluation)),
     ...closingLines(evaluation),
   ].join('\n');
 }
 
 function whyLines(evaluation: Evaluation): readonly string[] {
-  const classRules = metClassRules(evaluation);
-  const { findings, urgencyBecause } = evaluation.assessment;
-  const reasons = findings
-    .filter((finding) => classRules.includes(finding.question) && finding.because !== '')
-    .map((finding) => finding.because);
-  return [...new Set([...reasons, ...urgencyBecause.map((reason) => reason.sentence)])].map((line) =>
-    escapeMarkdown(spokenValue(line)),
-  );
+  return reasonsOf(evaluation).map(escapeMarkdown);
+}
+
+function differsLines({ differs }: Evaluation): readonly string[] {
+  const line = differsLine(differs);
+  return line === undefined ? [] : [escapeMarkdown(line)];
 }
 
 function heldLines(evaluation: Evaluation): readonly string[] {

@@ -43,6 +43,12 @@ export function clinicOffset(timeline: Timeline): number {
   return newestFirst.find((reading) => reading.at.offsetMinutes !== undefined)?.at.offsetMinutes ?? 0;
 }
 
+/** The moment of the answer, on the clock of the clinic: "24 Nov 2026 09:30", with "UTC" when no zone is known. */
+export function asOfWords(timeline: Timeline): string {
+  const offset = clinicOffset(timeline);
+  return `${spokenTime(localInstant(timeline.asOf, offset))}${offset === 0 ? ' UTC' : ''}`;
+}
+
 /** When advice of this urgency is due, as FHIR `occurrence[x]`. */
 export type Due =
   | { readonly occurrenceDateTime: string }

@@ -1,8 +1,10 @@
 // The answer of $assess-hypertension: one collection Bundle that holds everything said about each woman.
 import type { Bundle, BundleEntry, FhirResource, GuidanceResponse, ServiceRequest } from 'fhir/r4.js';
-import type { Evaluation } from '../evaluation.ts';
+import type { Comparison, Evaluation } from '../evaluation.ts';
 import { toAnswer } from './answer.ts';
+import type { ComparisonAnswer } from './answer-types.ts';
 import { caution } from './caution.ts';
+import { toComparisonAnswer } from './comparison.ts';
 import { toDataRequirement } from './data-requirements.ts';
 import { toAccountOutcome } from './operation-outcome.ts';
 import { toOutputParameters } from './output-parameters.ts';
@@ -23,21 +25,36 @@ const outputId = 'output';
  *          2. The same evaluation gives the same bytes.
  */
 export function toFhirBundle(evaluation: Evaluation): Bundle<FhirResource> {
-  return collection([evaluation]);
+  return collection([{ evaluation }]);
 }
 
 /** The same for several women: their result sets one after the other, in the order given. */
 export function toFhirBundleOfMany(evaluations: readonly Evaluation[]): Bundle<FhirResource> {
-  return collection(evaluations);
+  return collection(evaluations.map((evaluation) => ({ evaluation })));
 }
 
-function collection(evaluations: readonly Evaluation[]): Bundle<FhirResource> {
-  const timestamp = evaluations[0]?.asOf;
+/** The same under every guideline: each answer as always, with a parameter `comparison` beside it. */
+export function toFhirBundleOfComparisons(comparisons: readonly Comparison[]): Bundle<FhirResource> {
+  return collection(
+    comparisons.map((comparison) => ({
+      evaluation: comparison.evaluation,
+      compared: toComparisonAnswer(comparison),
+    })),
+  );
+}
+
+interface Told {
+  readonly evaluation: Evaluation;
+  readonly compared?: ComparisonAnswer;
+}
+
+function collection(told: readonly Told[]): Bundle<FhirResource> {
+  const timestamp = told[0]?.evaluation.asOf;
   return {
     resourceType: 'Bundle',
     type: 'collection',
     ...(timestamp === undefined ? {} : { timestamp }),
-    entry: someMapped(evaluations.flatMap(resourcesOf), toEntry),
+    entry: someMapped(told.flatMap(resourcesOf), toEntry),
   };
 }
 
@@ -51,12 +68,12 @@ function urn(id: string): string {
   return `urn:uuid:${id}`;
 }
 
-function resourcesOf(evaluation: Evaluation): readonly Identified[] {
+function resourcesOf({ evaluation, compared }: Told): readonly Identified[] {
   const { conditions, referral } = toSuggestions(evaluation);
   const suggested = conditions.map((condition) => condition.resource);
   const outcomeId = identifier(evaluation, 'OperationOutcome');
   return [
-    toGuidanceResponse(evaluation, outcomeId),
+    toGuidanceResponse(evaluation, outcomeId, compared),
     ...suggested,
     ...(referral === undefined
       ? []
@@ -86,12 +103,16 @@ function linked<R extends ServiceRequest>(referral: R, inBundle: ReadonlySet<str
   return { ...referral, reasonReference };
 }
 
-function toGuidanceResponse(evaluation: Evaluation, outcomeId: string): GuidanceResponse & { id: string } {
+function toGuidanceResponse(
+  evaluation: Evaluation,
+  outcomeId: string,
+  compared: ComparisonAnswer | undefined,
+): GuidanceResponse & { id: string } {
   const { stamp, subject } = evaluation;
   return {
     resourceType: 'GuidanceResponse',
     id: identifier(evaluation, 'GuidanceResponse'),
-    contained: [toOutputParameters(toAnswer(evaluation), outputId)],
+    contained: [toOutputParameters(toAnswer(evaluation), outputId, compared)],
     moduleCanonical: `${canonicalBase}/PlanDefinition/${stamp.id}|${stamp.version}`,
     status: statusOf(evaluation),
     ...(subject === undefined ? {} : { subject: { reference: subject } }),

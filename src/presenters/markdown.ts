@@ -10,8 +10,8 @@ export const longestSummary = 139;
  */
 export function escapeMarkdown(text: string): string {
   return oneLine(text)
-    .replace(/[\\`*_{}[\]()#+!|~]/g, (mark) => `\\${mark}`)
-    .replace(/^-/, '\\-')
+    .replace(/[\\`*_[\]|~]/g, (mark) => `\\${mark}`)
+    .replace(/^[-+#]/, (mark) => `\\${mark}`)
     .replace(/^(\d+)\./, '$1\\.')
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
@@ -21,10 +21,9 @@ export function escapeMarkdown(text: string): string {
     .replace(/@/g, '&#64;');
 }
 
-/** One line: control characters, line breaks and runs of blanks become one blank. */
+/** One line: control characters, marks that turn the reading direction, line breaks and runs of blanks become one blank. */
 export function oneLine(text: string): string {
-  // eslint-disable-next-line no-control-regex -- control characters are what is removed here
-  return text.replace(/[\s\u0000-\u001f\u007f-\u009f\u2028\u2029]+/gu, ' ').trim();
+  return text.replace(/[\s\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]+/gu, ' ').trim();
 }
 
 /**

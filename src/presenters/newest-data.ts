@@ -45,9 +45,11 @@ export function newestPressureWords(evaluation: Evaluation): string {
   return `${label} ${pressure.asSent}${pressure.at === undefined ? '' : `, ${pressure.at}`}`;
 }
 
-/** Units as people write them. */
-export function spokenValue(asSent: string): string {
-  return asSent.replaceAll('mm[Hg]', 'mmHg');
+const instant = /\b\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?(?:Z|[+-]\d{2}:\d{2})?/g;
+
+/** Units and times as people write them. */
+export function spokenValue(sentence: string): string {
+  return sentence.replaceAll('mm[Hg]', 'mmHg').replace(instant, spokenTime);
 }
 
 function newest<T extends Dated>(facts: readonly T[]): T | undefined {

@@ -1,11 +1,12 @@
 // The public answer as FHIR Parameters: the same names, the same order.
 import type { Parameters, ParametersParameter } from 'fhir/r4.js';
-import type { Answer } from './answer-types.ts';
+import type { Answer, ComparisonAnswer } from './answer-types.ts';
 
 /** Members whose texts are codes. */
 const codeMembers: readonly string[] = [
   'classification',
   'urgency',
+  'ownUrgency',
   'outcome',
   'known',
   'comparator',
@@ -20,11 +21,18 @@ const codeMembers: readonly string[] = [
  * The answer as output Parameters.
  *
  * Returns  one parameter for each member, repeated for lists: `classification` as valueCode, leading first;
- *          objects become parts under the same names. Members without content are left out.
+ *          objects become parts under the same names. Members without content are left out. With a comparison,
+ *          one more parameter `comparison`: a part `guideline` for each, and a part `parting` for each question.
  * Throws   never
  */
-export function toOutputParameters(answer: Answer, id: string): Parameters {
-  const parameter = Object.entries(answer).flatMap(([name, value]) => toParameters(name, value));
+export function toOutputParameters(answer: Answer, id: string, compared?: ComparisonAnswer): Parameters {
+  const comparison =
+    compared === undefined
+      ? {}
+      : { comparison: { guideline: compared.guidelines, parting: compared.partings } };
+  const parameter = Object.entries({ ...answer, ...comparison }).flatMap(([name, value]) =>
+    toParameters(name, value),
+  );
   return { resourceType: 'Parameters', id, parameter };
 }
 

@@ -4,7 +4,7 @@ import type { Classification, Urgency } from '../guidelines/guideline.ts';
 import type { Referral } from '../findings/finding.ts';
 import type { Evaluation } from '../evaluation.ts';
 import { clinicOffset, dueTime } from './clock.ts';
-import { evidenceReferences } from './evidence-references.ts';
+import { evidenceReferences } from './class-findings.ts';
 import { heldCondition, heldReferral } from './held-in-chart.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
@@ -69,7 +69,7 @@ function worthRecording(evaluation: Evaluation): readonly Classification[] {
 }
 
 function toCondition(evaluation: Evaluation, classification: Classification): SuggestedCondition['resource'] {
-  const references = evidenceReferences(evaluation, classification);
+  const references = evidenceReferences(evaluation, [classification]);
   const code = classConcept(classification, evaluation.gestationalAge.period);
   return {
     resourceType: 'Condition',

@@ -3,8 +3,10 @@ import type { AccountEntry, Evaluation } from '../evaluation.ts';
 import type { Missing } from '../findings/finding.ts';
 import { isVerified } from './answer.ts';
 import { caution } from './caution.ts';
-import { clinicOffset, localInstant, spokenTime } from './clock.ts';
-import { newestData, spokenValue } from './newest-data.ts';
+import { asOfWords, spokenTime } from './clock.ts';
+import { newestData } from './newest-data.ts';
+import { reasonsOf, stepsOf } from './reasons.ts';
+import { differsLine } from './comparison.ts';
 import { block, bullets, numbered, wrapped } from './text-layout.ts';
 import { classWords, neededByWords, referralWords, urgencyWords } from './vocabulary.ts';
 import { ageWords, sentenceCase } from './words.ts';
@@ -20,13 +22,10 @@ export function toText(evaluation: Evaluation): string {
   const lines = [
     ...headline(evaluation),
     ...block('Newest readings', bullets(newestLines(evaluation))),
-    ...block(
-      'What to do, in this order',
-      numbered(assessment.actions.map((action) => spokenValue(action.sentence))),
-    ),
+    ...block('What to do, in this order', numbered(stepsOf(evaluation))),
     ...block('Missing', bullets(assessment.missing.map(missingLine))),
-    ...block('Why', bullets(whyLines(evaluation))),
-    ...block('Guideline', guidelineLines(evaluation)),
+    ...block('Why', bullets(reasonsOf(evaluation))),
+    ...block('Guideline', [...guidelineLines(evaluation), ...differsLines(evaluation)]),
     ...block('Data', dataLines(evaluation)),
     ...block('Caution', bullets(caution)),
   ];
@@ -36,8 +35,7 @@ export function toText(evaluation: Evaluation): string {
 function headline(evaluation: Evaluation): readonly string[] {
   const { assessment, subject } = evaluation;
   const [leading = 'cannot-classify', ...others] = assessment.classification;
-  const offset = clinicOffset(evaluation.timeline);
-  const asOf = `${spokenTime(localInstant(evaluation.timeline.asOf, offset))}${offset === 0 ? ' UTC' : ''}`;
+  const asOf = asOfWords(evaluation.timeline);
   const { referral } = assessment;
   return [
     ...wrapped(`${sentenceCase(urgencyWords[assessment.urgency])}: ${classWords[leading]}`),
@@ -61,17 +59,6 @@ function missingLine(missing: Missing): string {
   return `${missing.what} (${when}): ${missing.how}`;
 }
 
-/** Reasons of the class, then of the urgency; all that was met when no rule of the guideline names itself. */
-function whyLines({ assessment, guideline }: Evaluation): readonly string[] {
-  const ids = new Set(guideline.classRules.map((rule) => rule.id));
-  const met = assessment.findings.filter((finding) => finding.outcome === 'met' && finding.because !== '');
-  const classReasons = met.filter((finding) => ids.has(finding.question));
-  const because = (classReasons.length === 0 ? met : classReasons).map((finding) => finding.because);
-  return [...new Set([...because, ...assessment.urgencyBecause.map((reason) => reason.sentence)])].map(
-    spokenValue,
-  );
-}
-
 function guidelineLines({ stamp, assessment }: Evaluation): readonly string[] {
   const met = assessment.findings.filter((finding) => finding.outcome === 'met');
   const unchecked = new Set(
@@ -88,6 +75,11 @@ function guidelineLines({ stamp, assessment }: Evaluation): readonly string[] {
       ? []
       : wrapped(`Not yet checked against the printed guideline: ${[...unchecked].join(', ')}`, '  ')),
   ];
+}
+
+function differsLines({ differs }: Evaluation): readonly string[] {
+  const line = differsLine(differs);
+  return line === undefined ? [] : wrapped(line, '  ');
 }
 
 function dataLines({ account }: Evaluation): readonly string[] {

@@ -8,6 +8,7 @@ import { chooseActions } from './choose-actions.ts';
 import { decideClasses } from './decide-classes.ts';
 import { chooseReferral, decideUrgency } from './decide-urgency.ts';
 import { listMissing } from './list-missing.ts';
+import { judgeQuality } from './quality/judge-quality.ts';
 import { prepareView, type View } from './view.ts';
 
 export interface Applied {
@@ -44,7 +45,7 @@ export function applyRules(timeline: Timeline, guideline: Guideline, values: Tim
       medicines: [],
       treatment: [],
       prevention: [],
-      quality: [],
+      quality: judgeQuality(view, guideline.qualityRules ?? []),
       ...(referral === undefined ? {} : { referral }),
     },
   };

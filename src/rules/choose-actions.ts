@@ -58,7 +58,7 @@ function clockStart(view: View, guideline: Guideline, rule: ActionRule): Moment 
       return raised.find((occasion) => occasion.place.period === last?.place.period)?.at;
     }
     case 'last-severe-reading':
-      return view.readings.filter(({ reading }) => reaches(reading, severe)).at(-1)?.reading.at;
+      return view.everyReading.filter(({ reading }) => reaches(reading, severe)).at(-1)?.reading.at;
     case 'newest-reading':
       return view.readings.at(-1)?.reading.at;
     case 'birth':

@@ -27,6 +27,8 @@ export interface View {
   readonly now: Place;
   /** Clinic readings of this pregnancy and the weeks after it, oldest first. */
   readonly readings: readonly PlacedReading[];
+  /** The same with single home readings: a severe value counts wherever it was taken. */
+  readonly everyReading: readonly PlacedReading[];
   readonly occasions: readonly Occasion[];
   readonly place: (moment: Moment) => Place;
 }
@@ -47,17 +49,20 @@ export interface View {
 export function prepareView(timeline: Timeline, values: TimelineValues, visit: VisitValues): View {
   const place = (moment: Moment): Place => placeOf(moment, timeline.pregnancy, values);
   const clinicMeans = timeline.meanPressures.filter((mean) => mean.setting === 'clinic').map(asReading);
-  const placed = [...timeline.pressures, ...clinicMeans]
-    .map((reading) => ({ reading, place: place(reading.at) }))
-    .filter(({ place: where }) => where.outside !== 'earlier')
-    .sort(
-      (a, b) => a.reading.at.earliest - b.reading.at.earliest || a.reading.at.latest - b.reading.at.latest,
-    );
+  const placeAll = (readings: readonly PressureReading[]): PlacedReading[] =>
+    readings
+      .map((reading) => ({ reading, place: place(reading.at) }))
+      .filter(({ place: where }) => where.outside !== 'earlier')
+      .sort(
+        (a, b) => a.reading.at.earliest - b.reading.at.earliest || a.reading.at.latest - b.reading.at.latest,
+      );
+  const placed = placeAll([...timeline.pressures, ...clinicMeans]);
   return {
     timeline,
     values,
     now: place(momentOf(timeline.asOf, placed.at(-1)?.reading.at)),
     readings: placed,
+    everyReading: placeAll([...timeline.pressures, ...clinicMeans, ...timeline.homePressures]),
     occasions: gather(placed, visit),
     place,
   };

@@ -25,6 +25,8 @@ const conceptsByAnalyte = [
   ['hcg', ['hcg-serum']],
   ['potassium', ['potassium']],
   ['magnesium', ['magnesium']],
+  ['urine-specific-gravity', ['urine-specific-gravity']],
+  ['urine-ph', ['urine-ph']],
 ] as const satisfies readonly (readonly [string, readonly LoincConcept[]])[];
 
 export type AnalyteName = (typeof conceptsByAnalyte)[number][0];

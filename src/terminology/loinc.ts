@@ -349,6 +349,29 @@ export const loinc = {
     },
   ],
   'urine-output': [{ code: '9187-6', display: 'Urine output', known: 'from-memory' }],
+  'urine-specific-gravity': [
+    {
+      code: '5811-5',
+      display: 'Specific gravity of Urine by Test strip',
+      known: 'from-memory',
+      note: 'not in the terminology table',
+    },
+    {
+      code: '2965-2',
+      display: 'Specific gravity of Urine',
+      known: 'from-memory',
+      note: 'not in the terminology table',
+    },
+  ],
+  'urine-ph': [
+    {
+      code: '5803-2',
+      display: 'pH of Urine by Test strip',
+      known: 'from-memory',
+      note: 'not in the terminology table',
+    },
+    { code: '2756-5', display: 'pH of Urine', known: 'from-memory', note: 'not in the terminology table' },
+  ],
   'urine-blood': [
     {
       code: '5794-3',

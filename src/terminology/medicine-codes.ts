@@ -430,6 +430,3 @@ export const sublingual = {
   codes: ['37839007'],
   word: /\bsub-?lingual(?:ly)?\b|\bunder the tongue\b/i,
 } as const;
-
-export type MedicineName =
-  (typeof medicineCodes)[number]['medicines'][number] | (typeof medicineNames)[number]['medicines'][number];

@@ -74,6 +74,11 @@ export const pregnancyStatusCodes: readonly SystemCode[] = [
   { ...l, code: '82810-3' },
   { ...l, code: '11449-6' },
 ];
+export const pregnantCodes: readonly SystemCode[] = [
+  { ...s, code: '77386006' },
+  { ...s, code: '72892002' },
+  { ...l, code: 'LA15173-0' },
+];
 export const notPregnantCodes: readonly SystemCode[] = [
   { ...s, code: '60001007' },
   { ...l, code: 'LA26683-5', known: 'from-memory' },

@@ -396,6 +396,19 @@ export const quantityUnits = {
     ],
     source: rules,
   },
+  'urine-specific-gravity': {
+    units: [{ code: '1', tenTo: 0, also: ['1', 'sg', 's.g.', 'relativedensity'] }],
+    unitless: true,
+    // Written without its decimal point (1015) it is refused, not guessed.
+    most: 2,
+    source: ucum,
+  },
+  'urine-ph': {
+    units: [{ code: '[pH]', tenTo: 0, also: ['[ph]', 'ph', '1'] }],
+    unitless: true,
+    most: 14,
+    source: ucum,
+  },
   'gestational-age': {
     units: [
       { code: 'd', tenTo: 0, also: ['d', 'day', 'days'] },

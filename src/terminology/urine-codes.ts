@@ -74,3 +74,9 @@ export const urineSignCodes: readonly UrineSignCode[] = [
   ...sign('leucocytes', 'urine-leukocytes'),
   ...sign('blood', 'urine-blood'),
 ];
+
+/** Strips under these codes were read by a device. */
+export const urineAnalyserCodes: readonly SystemCode[] = [
+  ...loinc['urine-protein-presence-test-strip-automated'],
+  ...loinc['urine-protein-semiquantitative-test-strip-automated'],
+].map((row) => ({ ...row, system: systems.loinc }));

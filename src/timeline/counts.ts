@@ -8,7 +8,7 @@ import type { TimelineContext, Unusable } from './context.ts';
 import { effectiveMoment } from './effective-moment.ts';
 import type { Fields } from './fields.ts';
 import { codingsOf, fieldsOf } from './fields.ts';
-import { compareMoments } from './moment.ts';
+import { compareIntervals } from './moment.ts';
 import { readQuantity } from './quantity.ts';
 import { sourceOf } from './source.ts';
 import type { Moment, Source } from './timeline.ts';
@@ -78,7 +78,7 @@ export function newestCount(
 }
 
 function compareCounts(one: Count, other: Count): number {
-  const byTime = compareMoments({ ...one.at, text: '' }, { ...other.at, text: '' });
+  const byTime = compareIntervals(one.at, other.at);
   if (byTime !== 0 || one.count !== other.count) return byTime || one.count - other.count;
   return one.source.reference < other.source.reference ? -1 : 1;
 }

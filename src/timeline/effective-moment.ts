@@ -4,7 +4,7 @@ import { millisecondsPerMinute } from './calendar.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { millisecondsOf } from './duration.ts';
 import type { Fields } from './fields.ts';
-import { fieldsOf, isFields, listOf } from './fields.ts';
+import { fieldsOf, isFields } from './fields.ts';
 import { compareMoments, parseMoment } from './moment.ts';
 import type { Moment } from './timeline.ts';
 import { isUnusable, unusable } from './unusable.ts';

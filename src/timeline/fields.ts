@@ -10,6 +10,7 @@ export interface Coding {
 }
 
 const noFields: Fields = {};
+const noList: readonly Fields[] = [];
 
 export function isFields(value: unknown): value is Fields {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -22,8 +23,10 @@ export function fieldsOf(value: unknown): Fields {
 
 /** The objects of a list; a single object counts as a list of one; anything else is empty. */
 export function listOf(value: unknown): readonly Fields[] {
-  if (Array.isArray(value)) return value.filter(isFields);
-  return isFields(value) ? [value] : [];
+  if (!Array.isArray(value)) return isFields(value) ? [value] : noList;
+  const list: readonly unknown[] = value;
+  // A sound list is handed on as it is: copies of every list were most of the cost of a timeline.
+  return list.every(isFields) ? list : list.filter(isFields);
 }
 
 /** The text of an element; undefined when it is not a text or holds nothing but blanks. */
@@ -33,7 +36,18 @@ export function textOf(value: unknown): string | undefined {
 
 /** The codings of a CodeableConcept, in the order sent; those without a code are kept for their display. */
 export function codingsOf(concept: unknown): readonly Coding[] {
-  return listOf(fieldsOf(concept)['coding']).map(codingOf);
+  const list = listOf(fieldsOf(concept)['coding']);
+  return areCodings(list) ? list : list.map(codingOf);
+}
+
+function areCodings(list: readonly Fields[]): list is readonly (Fields & Coding)[] {
+  return list.every(
+    ({ system, code, display }) => isTextOrAbsent(system) && isTextOrAbsent(code) && isTextOrAbsent(display),
+  );
+}
+
+function isTextOrAbsent(value: unknown): boolean {
+  return value === undefined || textOf(value) !== undefined;
 }
 
 function codingOf(fields: Fields): Coding {

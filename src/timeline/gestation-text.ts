@@ -23,6 +23,6 @@ const shapes: readonly RegExp[] = [
 export function daysInText(text: string): number | undefined {
   const plain = text.trim().toLowerCase();
   const found = shapes.map((shape) => shape.exec(plain)).find((match) => match !== null);
-  if (found === undefined || found === null) return undefined;
+  if (!found) return undefined;
   return Number(found[1]) * daysPerWeek + Number(found[2] ?? 0);
 }

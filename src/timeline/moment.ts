@@ -218,9 +218,14 @@ export function isSameLocalDay(first: Moment, second: Moment): boolean | undefin
   return first.localDay === firstEnd && second.localDay === secondEnd ? true : undefined;
 }
 
+/** By earliest, then latest instant; 0 for the same interval, however it was written. */
+export function compareIntervals(first: Moment, second: Moment): number {
+  return first.earliest - second.earliest || first.latest - second.latest;
+}
+
 /** Order of a timeline: by earliest, then latest instant, then the text as sent. */
 export function compareMoments(first: Moment, second: Moment): number {
-  if (first.earliest !== second.earliest) return first.earliest - second.earliest;
-  if (first.latest !== second.latest) return first.latest - second.latest;
+  const byInterval = compareIntervals(first, second);
+  if (byInterval !== 0) return byInterval;
   return first.text < second.text ? -1 : first.text > second.text ? 1 : 0;
 }

@@ -1,6 +1,6 @@
 // The pregnancy of a timeline: dating, birth, number of fetuses, size of the uterus; and the woman's history.
 import type { Received } from '../bundle/read-bundle-types.ts';
-import { notPregnantCodes } from '../terminology/pregnancy-codes.ts';
+import { notPregnantCodes, pregnantCodes } from '../terminology/pregnancy-codes.ts';
 import { readBirths } from './birth.ts';
 import { formatDay } from './calendar.ts';
 import { indexCodes, rowsFor } from './code-index.ts';
@@ -10,11 +10,12 @@ import type { Count } from './counts.ts';
 import { readDatingFacts } from './dating-pairs.ts';
 import { daysOf } from './duration.ts';
 import { effectiveMoment, isInFuture } from './effective-moment.ts';
+import type { Coding } from './fields.ts';
 import { codingsOf, fieldsOf, textOf } from './fields.ts';
 import { compareMoments, parseMoment } from './moment.ts';
 import { asOfDay, currentPregnancy } from './pregnancy.ts';
 import type { CurrentPregnancy } from './pregnancy.ts';
-import type { KnownCondition, LaboratoryResult, Pregnancy, Woman } from './timeline.ts';
+import type { KnownCondition, LaboratoryResult, Moment, Pregnancy, Woman } from './timeline.ts';
 import { isUnusable, unusable } from './unusable.ts';
 
 export interface PregnancyInput {
@@ -42,18 +43,21 @@ export function readPregnancy(
   input: PregnancyInput,
   context: TimelineContext,
 ): { readonly pregnancy: Pregnancy; readonly woman: Woman } {
+  const statuses = readStatuses(input.statuses, context);
+  const counts = input.counts.flatMap((received) => usableCount(received, context));
   const current = currentPregnancy(
     {
       dating: readDatingFacts(input.dating, context),
       births: readBirths(input.births, context),
-      lossDays: input.conditions.flatMap((condition) => lossDayOf(condition)),
+      lossDays: input.conditions.flatMap((condition) => dayOf(condition, 'miscarriage')),
+      signDays: signDaysOf(input, counts, statuses, context),
     },
     context,
   );
-  const counts = readCounts(input.counts, current, context);
-  const fetuses = newestCount(counts, 'fetuses', context);
+  const own = withoutEarlierFetuses(counts, current, context);
+  const fetuses = newestCount(own, 'fetuses', context);
   const size = sizeOf(input.laboratory, current, context);
-  const remarks = [...current.pregnancy.remarks, ...notPregnantRemarks(input.statuses, context)];
+  const remarks = [...current.pregnancy.remarks, ...notPregnantRemarks(statuses)];
   return {
     pregnancy: {
       ...current.pregnancy,
@@ -61,33 +65,58 @@ export function readPregnancy(
       ...(fetuses === undefined ? {} : { fetuses: { count: fetuses.count, source: fetuses.source } }),
       ...(size === undefined ? {} : { assumedFrom20Weeks: size }),
     },
-    woman: readWoman(counts, current, context),
+    woman: readWoman(own, current, context),
   };
 }
 
-function lossDayOf({ condition, onset, recorded }: KnownCondition): readonly number[] {
+function dayOf(
+  { condition, onset, recorded }: KnownCondition,
+  wanted: KnownCondition['condition'],
+): readonly number[] {
   const at = onset ?? recorded;
-  return condition === 'miscarriage' && at !== undefined ? [at.localDay] : [];
+  return condition === wanted && at !== undefined ? [at.localDay] : [];
 }
 
-function readCounts(
-  observations: readonly Received[],
+function usableCount(received: Received, context: TimelineContext): readonly Count[] {
+  const count = readCount(received, context);
+  if (!isUnusable(count)) return [count];
+  context.setAside(received, count);
+  return [];
+}
+
+function withoutEarlierFetuses(
+  counts: readonly Count[],
   { firstDay }: CurrentPregnancy,
   context: TimelineContext,
 ): readonly Count[] {
-  return observations.flatMap((received) => {
-    const count = readCount(received, context);
-    const isOld =
-      !isUnusable(count) && count.counts === 'fetuses' && count.at.localDay < (firstDay ?? -Infinity);
-    if (!isUnusable(count) && !isOld) return [count];
+  const isEarlier = (count: Count): boolean => count.counts === 'fetuses' && count.at.localDay < firstDay;
+  for (const { received } of counts.filter(isEarlier))
     context.setAside(
       received,
-      isUnusable(count)
-        ? count
-        : unusable('previous-pregnancy', 'value', 'It counts the fetuses of an earlier pregnancy.'),
+      unusable('previous-pregnancy', 'value', 'It counts the fetuses of an earlier pregnancy.'),
     );
-    return [];
-  });
+  return counts.filter((count) => !isEarlier(count));
+}
+
+/** Days on which she was known to be pregnant, without a dating. */
+function signDaysOf(
+  { laboratory, conditions }: PregnancyInput,
+  counts: readonly Count[],
+  statuses: readonly Status[],
+  context: TimelineContext,
+): readonly number[] {
+  return [
+    ...laboratory.filter((result) => isLarge(result, context)).map(({ at }) => at.localDay),
+    ...conditions.flatMap((condition) => (condition.state === 'active' ? dayOf(condition, 'pregnant') : [])),
+    ...counts.filter(({ counts: kind }) => kind === 'fetuses').map(({ at }) => at.localDay),
+    ...statuses.filter(({ says }) => says === 'pregnant').map(({ at }) => at.localDay),
+  ];
+}
+
+function isLarge({ analyte, measured, byUnit }: LaboratoryResult, { values }: TimelineContext): boolean {
+  const limit = values.fundalHeightFrom20Weeks;
+  const isOnlyAbove = measured.comparator !== '<' && measured.comparator !== '<=';
+  return analyte === 'fundal-height' && isOnlyAbove && (byUnit.values[limit.unit] ?? 0) >= limit.value;
 }
 
 function sizeOf(
@@ -96,32 +125,43 @@ function sizeOf(
   context: TimelineContext,
 ): Pregnancy['assumedFrom20Weeks'] {
   if (pregnancy.dating !== undefined || pregnancy.birth !== undefined) return undefined;
-  const { fundalHeightFrom20Weeks: limit, longestGestationDays, startOfSecondHalfDays } = context.values;
+  const { longestGestationDays, startOfSecondHalfDays } = context.values;
   const since = asOfDay(context) - (daysOf(longestGestationDays) - daysOf(startOfSecondHalfDays));
   const large = laboratory.find(
-    ({ analyte, at, measured, byUnit }) =>
-      analyte === 'fundal-height' &&
-      at.localDay >= Math.max(since, firstDay ?? since) &&
-      measured.comparator !== '<' &&
-      measured.comparator !== '<=' &&
-      (byUnit.values[limit.unit] ?? 0) >= limit.value,
+    (result) => isLarge(result, context) && result.at.localDay >= Math.max(since, firstDay),
   );
   if (large === undefined) return undefined;
   return { asSent: `fundal height ${large.asSent}`, source: large.source, measuredDay: large.at.localDay };
 }
 
 const notPregnantIndex = indexCodes(notPregnantCodes);
+const pregnantIndex = indexCodes(pregnantCodes);
 
-function notPregnantRemarks(statuses: readonly Received[], context: TimelineContext): readonly string[] {
-  const dated = statuses.flatMap((received) => {
+interface Status {
+  readonly at: Moment;
+  readonly says: 'pregnant' | 'not-pregnant' | undefined;
+}
+
+function readStatuses(observations: readonly Received[], context: TimelineContext): readonly Status[] {
+  return observations.flatMap((received) => {
     const at = effectiveMoment(received, context);
-    const value = codingsOf(fieldsOf(received.resource)['valueCodeableConcept']);
-    if (isUnusable(at)) context.setAside(received, at);
-    else context.notNeeded(received, 'the state of the pregnancy follows from dating and birth');
-    return isUnusable(at) ? [] : [{ at, isNotPregnant: rowsFor(value, notPregnantIndex).length > 0 }];
+    if (isUnusable(at)) {
+      context.setAside(received, at);
+      return [];
+    }
+    context.notNeeded(received, 'the state of the pregnancy follows from dating and birth');
+    return [{ at, says: statusIn(codingsOf(fieldsOf(received.resource)['valueCodeableConcept'])) }];
   });
-  const newest = dated.sort((one, other) => compareMoments(one.at, other.at)).at(-1);
-  if (newest === undefined || !newest.isNotPregnant) return [];
+}
+
+function statusIn(codings: readonly Coding[]): Status['says'] {
+  if (rowsFor(codings, notPregnantIndex).length > 0) return 'not-pregnant';
+  return rowsFor(codings, pregnantIndex).length > 0 ? 'pregnant' : undefined;
+}
+
+function notPregnantRemarks(statuses: readonly Status[]): readonly string[] {
+  const newest = [...statuses].sort((one, other) => compareMoments(one.at, other.at)).at(-1);
+  if (newest?.says !== 'not-pregnant') return [];
   return [`Recorded as not pregnant on ${formatDay(newest.at.localDay)}.`];
 }
 

@@ -16,13 +16,15 @@ export interface PregnancyFacts {
   readonly births: readonly Birth[];
   /** Days on which a pregnancy ended without a birth. */
   readonly lossDays: readonly number[];
+  /** Days on which something showed that she was pregnant, without saying how far. */
+  readonly signDays: readonly number[];
 }
 
 export interface CurrentPregnancy {
   readonly pregnancy: Pick<Pregnancy, 'dating' | 'birth' | 'remarks'>;
   readonly previousBirths: Woman['previousBirths'];
-  /** First day that may belong to it; undefined when nothing tells. */
-  readonly firstDay?: number;
+  /** First day that may belong to it. */
+  readonly firstDay: number;
 }
 
 /**
@@ -38,14 +40,15 @@ export interface CurrentPregnancy {
  *             own is the current one, and the dating is history.
  *          3. A dating that would have passed 44 weeks without a birth is not used, and a remark says so.
  *          4. A gestational age stated after a birth, and reaching back before it, is the age at that birth.
- *          5. A birth long ago is kept as the birth: the place of a later moment says `later`.
+ *          5. A birth long ago is kept as the birth: the place of a later moment says `later`. A sign of
+ *             pregnancy more than six weeks after it is of a new pregnancy, which is undated.
  * Source   clinical-rules 2.2 rules 12 and 14; decision 27; notes 1 and 4 ours.
  */
 export function currentPregnancy(facts: PregnancyFacts, context: TimelineContext): CurrentPregnancy {
   const dating = facts.dating.map((fact) => atBirth(fact, facts.births, context));
   const current = ofOnePregnancy(dating, facts, context);
   const chosen = chooseDating(current, context.values);
-  const ending = endingOf(chosen, facts, context);
+  const ending = unlessPregnantAgain(endingOf(chosen, facts, context), facts, context);
   const isKept = chosen !== undefined && ending.dropped === undefined;
   setAsideHistory(
     isKept ? dating.filter((fact) => !current.includes(fact)) : dating,
@@ -60,7 +63,7 @@ export function currentPregnancy(facts: PregnancyFacts, context: TimelineContext
       remarks: ending.remarks,
     },
     previousBirths: facts.births.filter((birth) => birth !== ending.birth).map(birthFact),
-    ...(firstDay === undefined ? {} : { firstDay }),
+    firstDay,
   };
 }
 
@@ -122,6 +125,18 @@ function endingOf(chosen: Dating | undefined, facts: PregnancyFacts, context: Ti
   return withoutBirth(chosen, lastBirth, context);
 }
 
+function unlessPregnantAgain(
+  ending: Ending,
+  { signDays }: PregnancyFacts,
+  { values }: TimelineContext,
+): Ending {
+  const { birth } = ending;
+  if (birth === undefined) return ending;
+  const windowEnd = birth.at.localDay + daysOf(values.afterBirthDays);
+  if (!signDays.some((day) => day > windowEnd)) return ending;
+  return { dropped: true, remarks: ['Pregnant again since the last birth recorded: send a dating.'] };
+}
+
 function withoutBirth(chosen: Dating, lastBirth: Birth | undefined, context: TimelineContext): Ending {
   const ageNow = asOfDay(context) - chosen.startDay;
   if (ageNow > daysOf(context.values.longestGestationDays)) {
@@ -173,11 +188,14 @@ function setAsideHistory(
 ): void {
   for (const { received, startDay, observedDay } of history) {
     const dueDay = startDay + daysOf(context.values.pregnancyLengthDays);
-    const isRecordedNow = chosen !== undefined && observedDay !== undefined && observedDay >= chosen.startDay;
-    const why =
-      isRecordedNow && chosen !== undefined && dueDay < chosen.startDay
-        ? unusable('value-out-of-range', 'value', 'The due date lies before the beginning of this pregnancy.')
-        : unusable('previous-pregnancy', 'value', 'It dates an earlier pregnancy than the current one.');
+    const isImpossible =
+      chosen !== undefined &&
+      observedDay !== undefined &&
+      observedDay >= chosen.startDay &&
+      dueDay < chosen.startDay;
+    const why = isImpossible
+      ? unusable('value-out-of-range', 'value', 'The due date lies before the beginning of this pregnancy.')
+      : unusable('previous-pregnancy', 'value', 'It dates an earlier pregnancy than the current one.');
     context.setAside(received, why);
   }
 }

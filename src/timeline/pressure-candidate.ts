@@ -3,7 +3,7 @@ import type { Received } from '../bundle/read-bundle-types.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { effectiveSpan } from './effective-moment.ts';
 import { fieldsOf, textOf } from './fields.ts';
-import { compareMoments } from './moment.ts';
+import { compareIntervals, compareMoments } from './moment.ts';
 import type { PressureParts } from './pressure-panel.ts';
 import { encounterOf, settingOfMean, settingOfReading } from './pressure-setting.ts';
 import type { PressureValue } from './pressure-value.ts';
@@ -120,7 +120,7 @@ export function compareCandidates(one: PressureCandidate, other: PressureCandida
 
 function compareTimes(one: PressureCandidate['time'], other: PressureCandidate['time']): number {
   if (isUnusable(one) || isUnusable(other)) return Number(isUnusable(one)) - Number(isUnusable(other));
-  return compareMoments({ ...one.from, text: '' }, { ...other.from, text: '' });
+  return compareIntervals(one.from, other.from);
 }
 
 /** What identifies the device of a candidate, to compare it with another's. */

@@ -33,9 +33,8 @@ export function judgePressure(candidate: PressureCandidate, values: TimelineValu
   if (isUnusable(candidate.time) && candidate.time.code === 'time-in-future') return { why: candidate.time };
   const sent = halvesIn(candidate);
   const bare = sent.filter((value) => value.unit === undefined);
-  const judged: Judgement =
-    bare.length === sent.length ? {} : judgeMeasured(without(candidate, bare), values);
-  if (bare.length === 0) return judged;
+  if (bare.length === 0) return judgeMeasured(candidate, values);
+  const judged = bare.length === sent.length ? {} : judgeMeasured(without(candidate, bare), values);
   const why = unusable(
     'unit-missing',
     'component',

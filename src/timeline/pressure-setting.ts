@@ -28,7 +28,7 @@ export function settingOfReading(
 ): Setting {
   if (place !== undefined) return place;
   const fields = fieldsOf(received.resource);
-  if (homeClasses.includes(encounterClass(received, fields, context))) return 'home';
+  if (homeClasses.includes(encounterClassOf(received, context))) return 'home';
   return hasEncounter(fields) ? 'clinic' : 'unknown';
 }
 
@@ -50,17 +50,23 @@ export function settingOfMean(
 ): Setting {
   if (place !== undefined) return place;
   const fields = fieldsOf(received.resource);
-  const kind = encounterClass(received, fields, context);
+  const kind = encounterClassOf(received, context);
   if (homeClasses.includes(kind) || isSelfMeasured(received, fields, context)) return 'home';
-  if (hospitalClasses.includes(kind)) return 'clinic';
+  if (isHospitalClass(kind)) return 'clinic';
   if (span.isOver24h || span.to.latest - span.from.earliest > millisecondsPerDay) return 'home';
   return hasEncounter(fields) ? 'clinic' : 'unknown';
 }
 
-function encounterClass(received: Received, fields: Fields, context: TimelineContext): unknown {
+/** Code of the class of the encounter an observation belongs to; undefined when none is known. */
+export function encounterClassOf(received: Received, context: TimelineContext): unknown {
+  const fields = fieldsOf(received.resource);
   if (!hasEncounter(fields)) return undefined;
   const encounter = fieldsOf(context.bundle.resolve(fields['encounter'], received)?.resource);
   return fieldsOf(encounter['class'])['code'];
+}
+
+export function isHospitalClass(kind: unknown): boolean {
+  return hospitalClasses.includes(kind);
 }
 
 function hasEncounter(fields: Fields): boolean {

@@ -7,6 +7,7 @@ import { indexCodes, rowsFor } from './code-index.ts';
 import type { TimelineContext } from './context.ts';
 import type { Coding, Fields } from './fields.ts';
 import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
+import { disturbancesIn } from './pressure-disturbance.ts';
 import { readQuantity } from './quantity.ts';
 import type { Technique } from './timeline.ts';
 
@@ -88,11 +89,13 @@ export function circumstancesOf(received: Received, context: TimelineContext): C
   const traits = traitsOf(fields, components);
   const details = components.map(detailsOf);
   const site = wordingOf(fields['bodySite']);
+  const disturbances = disturbancesIn(received.resource);
   const technique: Technique = {
     ...details.reduce<Technique>((earlier, detail) => ({ ...earlier, ...detail.technique }), {}),
     ...(site === undefined ? {} : { site }),
     ...deviceOf(received, fields, context),
     ...observerOf(fields),
+    ...(disturbances.length === 0 ? {} : { disturbances }),
     ...(traits.position === undefined ? {} : { position: traits.position }),
     ...(traits.method === undefined ? {} : { method: traits.method }),
   };
@@ -106,23 +109,20 @@ export function circumstancesOf(received: Received, context: TimelineContext): C
 }
 
 function traitsOf(fields: Fields, components: readonly Fields[]): Trait {
-  const concepts = [
-    fields['code'],
-    ...listOf(fields['category']),
-    fields['method'],
-    fields['bodySite'],
-    ...extensionConcepts(fields),
-    ...components.flatMap((component) => [
-      component['valueCodeableConcept'],
-      ...extensionConcepts(component),
-    ]),
-  ];
-  const traits = rowsFor(concepts.flatMap(codingsOf), traitIndex).map((row) => row.trait);
+  const concepts: unknown[] = [fields['code'], fields['method'], fields['bodySite']];
+  concepts.push(...listOf(fields['category']), ...extensionConcepts(fields));
+  for (const component of components)
+    concepts.push(component['valueCodeableConcept'], ...extensionConcepts(component));
+  const traits = concepts
+    .flatMap((concept) => rowsFor(codingsOf(concept), traitIndex))
+    .map((row) => row.trait);
+  if (traits.length === 0) return {};
   const merged = traits.reduceRight<Trait>((later, trait) => ({ ...later, ...trait }), {});
   return traits.some((trait) => trait.place === 'home') ? { ...merged, place: 'home' } : merged;
 }
 
 function extensionConcepts(fields: Fields): readonly unknown[] {
+  if (fields['extension'] === undefined) return [];
   return listOf(fields['extension']).map(
     (extension) => extension['valueCodeableConcept'] ?? { coding: extension['valueCoding'] },
   );

@@ -4,7 +4,8 @@ import { textOf } from './fields.ts';
 import { readQuantity, type QuantityKind, type UsableQuantity } from './quantity.ts';
 import { unusable } from './unusable.ts';
 
-const shape = /^([<>]=?)?\s*(\d+(?:\.\d+)?)\s*(\D.*)$/;
+// A unit stands after a space, or begins with a letter or sign that no number holds.
+const shape = /^([<>]=?)?\s*(\d+(?:\.\d+)?)(\s+\S.*|[\p{L}%/[].*)$/u;
 
 /**
  * Which quantity does this text state?

@@ -154,7 +154,12 @@ function readUnit(sent: Fields, kind: QuantityKind, element: string): UnitRow | 
   const unit = textOf(sent['unit']);
   const system = canonicalSystem(sent['system']);
   const code = system === undefined || system === systems.ucum ? textOf(sent['code']) : undefined;
-  if (code === undefined && unit === undefined) return withoutUnit(kind, element);
+  if (code === undefined && unit === undefined) {
+    const foreign = textOf(sent['code']);
+    return foreign === undefined
+      ? withoutUnit(kind, element)
+      : unknownUnit(foreign, kind, `${element}.system`);
+  }
   const byCode = code === undefined ? undefined : lookUp(code, kind);
   const byText = unit === undefined ? undefined : lookUp(unit, kind);
   if (code !== undefined && byCode === undefined) return unknownUnit(code, kind, `${element}.code`);

@@ -36,24 +36,37 @@ import type { NotAsked } from './unusable.ts';
 import { readUrineProtein, readUrineSign } from './urine-protein.ts';
 
 /** Facts, and resources that can only be read together, as they are found. */
-export function openFacts() {
-  return {
-    pressures: [] as Received[],
-    dating: [] as Received[],
-    births: [] as Received[],
-    counts: [] as Received[],
-    statuses: [] as Received[],
-    urineProteins: [] as UrineProtein[],
-    urineSigns: [] as UrineSign[],
-    laboratory: [] as LaboratoryResult[],
-    symptoms: [] as Symptom[],
-    conditions: [] as KnownCondition[],
-    medicines: [] as Medicine[],
-    requests: [] as ExistingRequest[],
-  };
+export interface Facts {
+  readonly pressures: Received[];
+  readonly dating: Received[];
+  readonly births: Received[];
+  readonly counts: Received[];
+  readonly statuses: Received[];
+  readonly urineProteins: UrineProtein[];
+  readonly urineSigns: UrineSign[];
+  readonly laboratory: LaboratoryResult[];
+  readonly symptoms: Symptom[];
+  readonly conditions: KnownCondition[];
+  readonly medicines: Medicine[];
+  readonly requests: ExistingRequest[];
 }
 
-export type Facts = ReturnType<typeof openFacts>;
+export function openFacts(): Facts {
+  return {
+    pressures: [],
+    dating: [],
+    births: [],
+    counts: [],
+    statuses: [],
+    urineProteins: [],
+    urineSigns: [],
+    laboratory: [],
+    symptoms: [],
+    conditions: [],
+    medicines: [],
+    requests: [],
+  };
+}
 
 /** Gives one resource to its reader; what cannot be read alone is put aside for later. */
 export function readResource(received: Received, facts: Facts, context: TimelineContext): void {

@@ -1,5 +1,5 @@
 // Time order of facts, the same whatever the order of entries.
-import { compareMoments } from './moment.ts';
+import { compareIntervals } from './moment.ts';
 import type { Moment } from './timeline.ts';
 
 /** By time, then by what was sent, then by reference; facts without a time last. */
@@ -17,7 +17,7 @@ export function sortFacts<Fact>(
 function compareOptional(one: Moment | undefined, other: Moment | undefined): number {
   if (one === undefined || other === undefined)
     return Number(one === undefined) - Number(other === undefined);
-  return compareMoments({ ...one, text: '' }, { ...other, text: '' });
+  return compareIntervals(one, other);
 }
 
 function compareTexts(one: string, other: string): number {

@@ -59,7 +59,11 @@ export interface Technique {
   readonly restMinutes?: number;
   readonly observer?: string;
   readonly site?: string;
+  /** What is written beside the reading that raises it. */
+  readonly disturbances?: readonly Disturbance[];
 }
+
+export type Disturbance = 'talking' | 'walking' | 'pain' | 'smoking' | 'caffeine';
 
 /** An average of several readings. Never half of a confirming pair by itself. */
 export interface MeanPressure {
@@ -88,11 +92,22 @@ export interface UnusablePressure {
 /** 0 negative, 0.5 trace, 1 to 4; or positive without a grade. */
 export type StripGrade = 0 | 0.5 | 1 | 2 | 3 | 4 | 'positive-ungraded';
 
+/** What is recorded about a urine sample; a member that is absent was not recorded. */
+export interface UrineSample {
+  readonly isFirstMorning?: true;
+  readonly isContaminated?: true;
+  readonly hasAntiseptic?: true;
+  /** Tested in a hospital, by its encounter. */
+  readonly isFromHospital?: true;
+  readonly readBy?: 'eye' | 'analyser';
+}
+
 interface UrineResult {
   readonly at: Moment;
   readonly asSent: string;
   readonly source: Source;
   readonly remarks: readonly string[];
+  readonly sample?: UrineSample;
 }
 export type UrineProtein =
   | (UrineResult & { readonly kind: 'strip'; readonly grade: StripGrade })

@@ -1,6 +1,7 @@
 // Saying that a value was received and is not used, or that nothing asks for it.
 import type { SetAsideCode } from '../errors.ts';
 import type { Unusable } from './context.ts';
+import { isFields } from './fields.ts';
 
 /** Understood, and no rule asks for it. */
 export interface NotAsked {
@@ -18,11 +19,11 @@ export function notAsked(why: string): NotAsked {
 }
 
 /** Is this a reason instead of a result? */
-export function isUnusable<T>(result: T | Unusable): result is Unusable {
-  return typeof result === 'object' && result !== null && 'kind' in result && result.kind === 'unusable';
+export function isUnusable(result: unknown): result is Unusable {
+  return isFields(result) && result['kind'] === 'unusable';
 }
 
 /** Does nothing ask for this? */
-export function isNotAsked<T>(result: T | NotAsked): result is NotAsked {
-  return typeof result === 'object' && result !== null && 'kind' in result && result.kind === 'not-needed';
+export function isNotAsked(result: unknown): result is NotAsked {
+  return isFields(result) && result['kind'] === 'not-needed';
 }

@@ -27,6 +27,7 @@ import {
 } from './strip-grade.ts';
 import type { Moment, UrineProtein, UrineSign } from './timeline.ts';
 import { unusable } from './unusable.ts';
+import { urineSampleOf } from './urine-sample.ts';
 
 const proteinIndex = indexCodes(urineProteinCodes);
 const signIndex = indexCodes(urineSignCodes);
@@ -75,7 +76,8 @@ export function readUrineProtein(
   const kind = agreed?.kind ?? urineProteinKindOf(resource.code);
   if (kind === undefined) return unusable('code-missing', 'code', 'The code names no urine protein test.');
   reportMissingSystem(received, resource.code, 'code', context);
-  const common = { at, source: sourceOf(received) };
+  const sample = urineSampleOf(received, context);
+  const common = { at, source: sourceOf(received), ...(sample === undefined ? {} : { sample }) };
   if (kind === 'strip' || kind === 'strip-mass') {
     const grade = readGrade(resource);
     if (grade.kind === 'unusable') return grade;

@@ -1,5 +1,5 @@
 // $assess-hypertension over the wire; test names carry the row ids of the conformance checklist.
-import type { Bundle, FhirResource, GuidanceResponse } from 'fhir/r4.js';
+import type { Bundle, FhirResource, GuidanceResponse, Parameters, Resource } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
 import { emptyValues } from '../presenters/walk.ts';
 import { resourceFaults } from '../support/fhir-schema.ts';
@@ -27,10 +27,13 @@ function guidances(response: { readonly body: unknown }): readonly GuidanceRespo
   );
 }
 
+function isParameters(resource: Resource): resource is Parameters {
+  return resource.resourceType === 'Parameters';
+}
+
 function outputOf(response: { readonly body: unknown }, name: string): readonly unknown[] {
-  const [contained] = guidances(response)[0]?.contained ?? [];
-  if (contained?.resourceType !== 'Parameters') return [];
-  return (contained.parameter ?? []).filter((each) => each.name === name);
+  const output = (guidances(response)[0]?.contained ?? []).find(isParameters);
+  return (output?.parameter ?? []).filter((each) => each.name === name);
 }
 
 const parametersOf = (more: readonly object[] = []) => ({

@@ -3,15 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Card } from '../../src/presenters/card-types.ts';
 import { toCards } from '../../src/presenters/cds-cards.ts';
 import { extensionKey } from '../../src/presenters/vocabulary.ts';
-import {
-  assessment,
-  cleanAccount,
-  clinicTime,
-  evaluationOf,
-  normalEvaluation,
-  reading,
-  timelineOf,
-} from './evaluation-builder.ts';
+import { assessment, cleanAccount, evaluationOf, normalEvaluation } from './evaluation-builder.ts';
+import { clinicTime, reading, timelineOf } from './timeline-builder.ts';
 import { resourceFaults } from '../support/fhir-schema.ts';
 import { emptyValues, textsOf, throughJson } from './walk.ts';
 

@@ -2,7 +2,7 @@
 import type { Citation, Guideline, Threshold } from '../../src/guidelines/guideline.ts';
 import type { Assessment, Finding } from '../../src/findings/finding.ts';
 import type { Account, Evaluation } from '../../src/evaluation.ts';
-import type { Moment, PressureReading, Timeline } from '../../src/timeline/timeline.ts';
+import { reading, timelineOf } from './timeline-builder.ts';
 
 export const readCitation: Citation = { publication: 'Book', section: '1.1', year: 2020, known: 'read' };
 export const memoryCitation: Citation = { ...readCitation, section: '2.2', known: 'from-memory' };
@@ -20,60 +20,6 @@ export const severeSystolic: Threshold = {
   unit: 'mm[Hg]',
   citation: memoryCitation,
 };
-
-const hoursOffset = 330;
-
-/** A minute on 24 Nov 2026 at the clinic (+05:30). */
-export function clinicTime(clock: string): Moment {
-  const text = `2026-11-24T${clock}:00+05:30`;
-  const instant = Date.parse(text);
-  return {
-    earliest: instant,
-    latest: instant,
-    localDay: 20781,
-    precision: 'minute',
-    text,
-    offsetMinutes: hoursOffset,
-  };
-}
-
-export function reading(
-  id: string,
-  clock: string,
-  systolicMmHg: number,
-  diastolicMmHg: number,
-): PressureReading {
-  return {
-    at: clinicTime(clock),
-    systolicMmHg,
-    diastolicMmHg,
-    asSent: `${systolicMmHg}/${diastolicMmHg} mm[Hg]`,
-    sources: [{ reference: `Observation/${id}`, preliminary: false }],
-    setting: 'clinic',
-    technique: {},
-    remarks: [],
-  };
-}
-
-export function timelineOf(overrides: Partial<Timeline> = {}): Timeline {
-  return {
-    asOf: Date.parse('2026-11-24T04:00:00Z'),
-    woman: { reference: 'Patient/asha', previousBirths: [] },
-    pregnancy: { remarks: [] },
-    pressures: [reading('bp-1', '09:10', 168, 112)],
-    homePressures: [],
-    meanPressures: [],
-    unusablePressures: [],
-    urineProteins: [],
-    urineSigns: [],
-    laboratory: [],
-    symptoms: [],
-    conditions: [],
-    medicines: [],
-    requests: [],
-    ...overrides,
-  };
-}
 
 export const guideline: Guideline = {
   id: 'book-2020',
@@ -126,7 +72,7 @@ const findings: readonly Finding[] = [
     source: memoryCitation,
   },
   {
-    question: 'rule-imminent-eclampsia',
+    question: 'class:imminent-eclampsia',
     asks: 'Imminent eclampsia?',
     outcome: 'met',
     because: 'Raised pressure with severe headache.',
@@ -206,7 +152,7 @@ export const account: Account = {
   setAside: 1,
   entries: [
     entry(0, 'Observation/bp-1', { outcome: 'used', by: ['severe-now'] }),
-    entry(1, 'Observation/headache', { outcome: 'used', by: ['rule-imminent-eclampsia'] }),
+    entry(1, 'Observation/headache', { outcome: 'used', by: ['class:imminent-eclampsia'] }),
     entry(2, 'Patient/asha', { outcome: 'not-needed', why: 'names the woman' }),
     entry(3, 'Observation/wrong-unit', {
       outcome: 'set-aside',

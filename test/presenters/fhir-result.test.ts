@@ -1,5 +1,5 @@
 // The result Bundle of $assess-hypertension.
-import type { GuidanceResponse, OperationOutcome, Parameters } from 'fhir/r4.js';
+import type { GuidanceResponse, OperationOutcome, Parameters, Resource } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
 import { toFhirBundle, toFhirBundleOfMany } from '../../src/presenters/fhir-result.ts';
 import { toOperationOutcome } from '../../src/presenters/operation-outcome.ts';
@@ -16,8 +16,12 @@ function guidanceOf(result: typeof bundle): GuidanceResponse | undefined {
     .find((each) => each.resourceType === 'GuidanceResponse');
 }
 
+function isParameters(resource: Resource): resource is Parameters {
+  return resource.resourceType === 'Parameters';
+}
+
 function outputOf(result: typeof bundle): Parameters | undefined {
-  return (guidanceOf(result)?.contained ?? []).find((each) => each.resourceType === 'Parameters');
+  return (guidanceOf(result)?.contained ?? []).find(isParameters);
 }
 
 describe('the result Bundle', () => {

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { classifications, urgencies } from '../../src/guidelines/guideline.ts';
 import { toSuggestions } from '../../src/presenters/suggestions.ts';
-import { assessment, evaluationOf, timelineOf } from './evaluation-builder.ts';
+import { assessment, evaluationOf } from './evaluation-builder.ts';
+import { timelineOf } from './timeline-builder.ts';
 import { resourceFaults } from '../support/fhir-schema.ts';
 import { throughJson } from './walk.ts';
 

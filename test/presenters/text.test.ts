@@ -1,7 +1,8 @@
 // The answer for people at a terminal.
 import { describe, expect, it } from 'vitest';
 import { toText } from '../../src/presenters/text.ts';
-import { evaluationOf, normalEvaluation, reading, timelineOf } from './evaluation-builder.ts';
+import { evaluationOf, normalEvaluation } from './evaluation-builder.ts';
+import { reading, timelineOf } from './timeline-builder.ts';
 
 const text = toText(evaluationOf());
 const lines = text.split('\n');
@@ -22,8 +23,9 @@ describe('the text answer', () => {
 
   it('lists what to do in order, before what is missing, before why', () => {
     const places = [
-      '1. Call for help.',
-      '2. Give the loading dose.',
+      '1. Refer now to a hospital',
+      '2. Call for help.',
+      '3. Give the loading dose.',
       'platelet count (today)',
       'Severe pressure with a danger symptom.',
     ].map((part) => text.indexOf(part));

@@ -15,9 +15,9 @@ export function runCases(file: CaseFile): void {
     describe(`${file.title}: ${guideline}`, () => {
       const rows = file.rows.flatMap((row) => {
         const expected = row.expect[guideline];
-        return expected === undefined ? [] : [{ row, expected, title: `${row.id} ${row.name}` }];
+        return expected === undefined ? [] : [[`${row.id} ${row.name}`, row, expected] as const];
       });
-      it.each(rows)('$title', ({ row, expected }) => {
+      it.each(rows)('%s', (_title, row, expected) => {
         expectAnswer(answerTo(row, guideline), expected);
       });
     });

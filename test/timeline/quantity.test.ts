@@ -174,19 +174,24 @@ describe('a quantity written as text', () => {
   });
 });
 
-const kindNames = Object.entries(quantityUnits);
 const hundredths = fc.integer({ min: 0, max: 9_000_000 }).map((whole) => Number(`${whole}e-2`));
+const someKinds: readonly QuantityKind[] = [
+  'pressure',
+  'platelets',
+  'creatinine',
+  'alt',
+  'protein-creatinine-ratio',
+  'magnesium',
+  'urine-output',
+  'gestational-age',
+];
 
 describe('for any number', () => {
   it('the value in the unit sent is the value sent', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...kindNames), fc.nat(20), hundredths, ([, { units }], pick, value) => {
-        const unit = units[pick % units.length];
-        if (unit === undefined) return;
-        for (const [kind] of kindNames.filter(([, each]) => each.units === units)) {
-          const byUnit = byUnitOf(value, unit.code, asKind(kind));
-          expect(byUnit?.values[unit.code]).toBe(value);
-        }
+      fc.property(fc.constantFrom(...someKinds), hundredths, (kind, value) => {
+        for (const { code } of quantityUnits[kind].units)
+          expect(byUnitOf(value, code, kind)?.values[code]).toBe(value);
       }),
     );
   });
@@ -208,39 +213,3 @@ describe('for any number', () => {
     );
   });
 });
-
-function asKind(name: string): QuantityKind {
-  for (const kind of kinds) if (kind === name) return kind;
-  throw new Error(name);
-}
-const kinds: readonly QuantityKind[] = [
-  'pressure',
-  'platelets',
-  'creatinine',
-  'alt',
-  'ast',
-  'ldh',
-  'bilirubin',
-  'haemoglobin',
-  'urate',
-  'fibrinogen',
-  'sflt1-plgf-ratio',
-  'plgf',
-  'oxygen-saturation',
-  'heart-rate',
-  'respiratory-rate',
-  'body-mass-index',
-  'fundal-height',
-  'urine-output',
-  'hcg',
-  'potassium',
-  'magnesium',
-  'gestational-age',
-  'count',
-  'length',
-  'duration',
-  'protein-creatinine-ratio',
-  'albumin-creatinine-ratio',
-  'protein-excretion',
-  'protein-concentration',
-];

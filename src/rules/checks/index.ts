@@ -16,7 +16,7 @@ import {
   pressureTransient,
 } from './pressure-now.ts';
 import { proteinuria } from './proteinuria.ts';
-import { conditionRecorded, laboratoryReaches, medicineActive } from './records.ts';
+import { conditionRecorded, fetusesReach, laboratoryReaches, medicineActive } from './records.ts';
 import {
   severePressureClosed,
   severePressureConfirmed,
@@ -48,6 +48,7 @@ export const checks: Checks = {
   'severe-pressure-confirmed': severePressureConfirmed,
   'severe-pressure-current': severePressureCurrent,
   'unusable-pressure': unusablePressure,
+  'fetuses-reach': fetusesReach,
   'home-pressure': homePressure,
   proteinuria,
   'organ-involvement': organInvolvement,

@@ -22,9 +22,9 @@ const noReading = (): Answer => cannotTell('No usable blood pressure was receive
 /** Did any single reading, recent enough, reach the limits? Once is enough: for danger signs only. */
 export function pressureRaisedOnce(view: View, options: Options<'pressure-raised-once'>): Answer {
   const thresholds = limitsOf(options.limits);
-  if (view.readings.length === 0) return noReading();
+  if (view.everyReading.length === 0) return noReading();
   const oldest = view.timeline.asOf - milliseconds(options.freshWithin);
-  const fresh = view.readings.filter(({ reading }) => reading.at.latest >= oldest);
+  const fresh = view.everyReading.filter(({ reading }) => reading.at.latest >= oldest);
   if (fresh.length === 0)
     return cannotTell('The newest blood pressure is too old to speak for today.', { thresholds });
   const raised = fresh.filter(({ reading }) => reaches(reading, options.limits)).at(-1);

@@ -52,9 +52,11 @@ function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>
   if (item.status === 'stopped' || item.status === 'given') return false;
   if (item.status === 'ordered') return options.includeOrdered === true;
   if (item.end !== undefined && item.end.latest < view.timeline.asOf) return false;
+  if (options.startKnown === true && item.start === undefined) return false;
   if (options.activeIn === undefined) return true;
   const start = item.start === undefined ? view.now : view.place(item.start);
-  return start.outside === 'earlier' || start.period === options.activeIn;
+  const isEarlier = start.outside === 'earlier' && options.activeIn === 'before-20-weeks';
+  return isEarlier || (start.outside === undefined && start.period === options.activeIn);
 }
 
 /** Does the newest, recent value of an analyte reach a limit? */
@@ -75,4 +77,18 @@ export function laboratoryReaches(view: View, options: Options<'laboratory-reach
   const text = `${named(options.analyte)} ${result.asSent} at ${result.at.text}.`;
   if (verdict === undefined) return cannotTell(text, { thresholds, evidence });
   return verdict ? met(text, { thresholds, evidence }) : notMet(text, { thresholds, evidence });
+}
+
+/** Are so many fetuses recorded? No count is "not recorded", not one. */
+export function fetusesReach(view: View, options: Options<'fetuses-reach'>): Answer {
+  const { fetuses } = view.timeline.pregnancy;
+  const thresholds = [options.limit];
+  if (fetuses === undefined) return notMet('The number of fetuses is not recorded.', { thresholds });
+  const text = `Number of fetuses recorded: ${String(fetuses.count)}.`;
+  const evidence = [
+    ofFact('number of fetuses', { asSent: String(fetuses.count), source: fetuses.source }),
+  ];
+  return satisfies({ value: fetuses.count }, options.limit) === true
+    ? met(text, { thresholds, evidence })
+    : notMet(text, { thresholds, evidence });
 }

@@ -26,7 +26,7 @@ export interface SeverePair {
 }
 
 const severeReadings = (view: View, limits: PressureLimits): readonly PlacedReading[] =>
-  view.readings.filter(({ reading }) => reaches(reading, limits));
+  view.everyReading.filter(({ reading }) => reaches(reading, limits));
 
 /**
  * Severe readings that are confirmed, and by what.
@@ -77,7 +77,7 @@ const isConfirmedBefore = (
   severe.some((earlier) => isAtLeastAfter(earlier.reading.at, reading.reading.at, interval) === true);
 
 function treatedAtOnce(view: View, severe: PlacedReading): Evidence | undefined {
-  const next = view.readings.find(({ reading }) => reading.at.earliest > severe.reading.at.earliest);
+  const next = view.everyReading.find(({ reading }) => reading.at.earliest > severe.reading.at.earliest);
   return pressureDrugBetween(view, severe.reading.at, next?.reading.at);
 }
 
@@ -90,7 +90,7 @@ function closedBy(
 ): PlacedReading | undefined {
   if (presentSymptoms(view, rule.dangerSymptoms).length > 0) return undefined;
   const wait = milliseconds(rule.severeConfirmation.closedAfter);
-  return view.readings.find(
+  return view.everyReading.find(
     (later) =>
       isAtLeastAfter(severe.reading.at, later.reading.at, wait) === true &&
       isBelow(later.reading, limits) &&
@@ -112,7 +112,7 @@ function openReadings(view: View, limits: PressureLimits, rule: SevereRule): rea
 }
 
 const none = (limits: PressureLimits, view: View): Answer =>
-  view.readings.length === 0
+  view.everyReading.length === 0
     ? cannotTell('No usable blood pressure was received for this pregnancy.', {
         thresholds: limitsOf(limits),
       })
@@ -185,7 +185,7 @@ export function severePressureCurrent(view: View, options: Options<'severe-press
   const last = severeReadings(view, options.limits).at(-1);
   if (last === undefined) return confirmed;
   const wait = milliseconds(options.settledAfter);
-  const settled = view.readings.find(
+  const settled = view.everyReading.find(
     ({ reading }) =>
       isAtLeastAfter(last.reading.at, reading.at, wait) === true && isBelow(reading, options.limits),
   );

@@ -1,0 +1,146 @@
+// After birth: checks, tests, when to start, step down or change a drug. Data; the start limit is the edition's.
+import { latePostpartum, nice133, ours, sogc2022 } from '../citations.ts';
+import { needing, step } from '../action-rule.ts';
+import type { Edition } from '../edition.ts';
+import type { ActionRule } from '../guideline.ts';
+import { decidedByPrescriber, figure, say } from '../sentences.ts';
+import { afterBirth, knownAfterBirth, noEmergency, preEclampsiaAfterBirth } from '../states.ts';
+
+const plan = nice133('1.3.17, 1.4.10 and 1.5.13 to 1.5.16', 'read');
+const dailyUntil = figure('after-birth-daily-until', 2, 'd', plan);
+const onceBetween = figure('after-birth-once-between', 3, 'd', plan, 5);
+const inpatient = figure('after-birth-inpatient', 4, '/d', plan);
+const treatedInterval = figure('after-birth-treated-interval', 1, 'd', plan, 2);
+const treatedUntil = figure('after-birth-treated-until', 2, 'wk', plan);
+const peak = figure('after-birth-peak', 3, 'd', sogc2022('post partum, as digested on a teaching site', 'read'), 7);
+const tests = nice133('1.5.23 to 1.5.27', 'read');
+const bloodAt = figure('after-birth-blood', 48, 'h', tests, 72);
+const reviewAt = figure('after-birth-review', 6, 'wk', tests, 8);
+const kidneyAt = figure('after-birth-kidney-review', 3, 'mo', tests);
+const down = nice133('1.5.17', 'read');
+const consider = { high: figure('step-down-consider-systolic', 140, 'mm[Hg]', down), low: figure('step-down-consider-diastolic', 90, 'mm[Hg]', down) };
+const reduce = { systolic: figure('step-down-reduce-systolic', 130, 'mm[Hg]', down), diastolic: figure('step-down-reduce-diastolic', 80, 'mm[Hg]', down) };
+const stopMethyldopa = figure('methyldopa-stop-after-birth', 2, 'd', nice133('1.3.18 and 1.5.18', 'read'));
+
+/** Steps after birth of an edition. */
+export function afterBirthActions(edition: Edition): readonly ActionRule[] {
+  const { systolic, diastolic } = edition.afterBirthTreatment;
+  return [
+    step(
+      'after-birth-checks',
+      'after-birth',
+      80,
+      say(
+        'The pressure peaks {peak} after birth. Measure daily for the first {daily}, and at least once on day {once:bare}.',
+        { peak, daily: dailyUntil, once: onceBetween },
+      ),
+      { all: [knownAfterBirth, noEmergency] },
+      plan,
+    ),
+    step(
+      'after-birth-pre-eclampsia-checks',
+      'after-birth',
+      81,
+      say(
+        'After pre-eclampsia without drugs: at least {inpatient} while in hospital, once on day {once:bare}, and on alternate days if that was abnormal. Ask about headache and pain under the ribs each time.',
+        { inpatient, once: onceBetween },
+      ),
+      { all: [preEclampsiaAfterBirth, { none: ['treated'] }, noEmergency] },
+      plan,
+    ),
+    step(
+      'after-birth-treated-checks',
+      'after-birth',
+      81,
+      say('On drugs: measure every {interval} for up to {until}, until the pressure is controlled.', {
+        interval: treatedInterval,
+        until: treatedUntil,
+      }),
+      { all: [knownAfterBirth, 'treated', noEmergency] },
+      plan,
+    ),
+    step(
+      'after-birth-start-drug',
+      'treatment-option',
+      82,
+      say(`Treatment after birth starts from {systolic:bare}/{diastolic}. ${decidedByPrescriber}`, {
+        systolic: figure(`${systolic.id}-quoted`, systolic.value, systolic.unit, systolic.citation),
+        diastolic: figure(`${diastolic.id}-quoted`, diastolic.value, diastolic.unit, diastolic.citation),
+      }),
+      { all: [afterBirth, 'after-birth-treatment'] },
+      systolic.citation,
+    ),
+    step(
+      'after-birth-reduce-drug',
+      'after-birth',
+      83,
+      say(
+        `Below {systolic:bare}/{diastolic} on treatment: reduce the drug; below {high:bare}/{low} it may be considered. ${decidedByPrescriber}`,
+        { ...reduce, ...consider },
+      ),
+      { all: [afterBirth, 'treated', 'after-birth-low'] },
+      down,
+    ),
+    step(
+      'after-birth-methyldopa',
+      'medicine-safety',
+      83,
+      say(`Methyldopa is stopped within {days} after birth and replaced where a drug is still needed. ${decidedByPrescriber}`, {
+        days: stopMethyldopa,
+      }),
+      { all: [afterBirth, 'methyldopa-in-use'] },
+      nice133('1.3.18 and 1.5.18', 'read'),
+    ),
+    needing(
+      'laboratory',
+      step(
+        'after-birth-blood',
+        'after-birth',
+        84,
+        say('Platelets, liver enzymes and creatinine {at} after birth; repeat when not normal.', { at: bloodAt }),
+        { all: [preEclampsiaAfterBirth, noEmergency] },
+        tests,
+      ),
+    ),
+    step(
+      'after-birth-new-onset',
+      'after-birth',
+      85,
+      'Hypertension that is new after birth: test the urine, take blood, ask about headache; it may be late pre-eclampsia.',
+      {
+        all: [
+          afterBirth,
+          'class:postpartum-hypertension',
+          { none: ['recorded-any-hypertension', 'confirmed-from-20-weeks', 'recorded-chronic'] },
+        ],
+      },
+      latePostpartum('definition', 'read'),
+    ),
+    step(
+      'six-week-review',
+      'after-birth',
+      86,
+      say('Medical review {at} after birth, for every woman who had hypertension in pregnancy: pressure, drugs, plans.', {
+        at: reviewAt,
+      }),
+      knownAfterBirth,
+      tests,
+    ),
+    step(
+      'six-week-urine',
+      'after-birth',
+      87,
+      say('Urine strip at that review; with one plus or more, a kidney review at {kidney}.', { kidney: kidneyAt }),
+      preEclampsiaAfterBirth,
+      tests,
+    ),
+    step(
+      'after-birth-feeding',
+      'after-birth',
+      88,
+      'Ask how she feeds the baby before choosing a drug.',
+      { all: [knownAfterBirth, { any: ['treated', 'after-birth-treatment'] }] },
+      ours('some drugs are avoided while breast-feeding'),
+    ),
+  ];
+}

@@ -1,0 +1,157 @@
+// Emergency at a first-level site: steps before transfer, in the order in which they are done. Data.
+import { acog222, commonPractice, indonesiaMagnesiumLabel, nice133, ours } from '../citations.ts';
+import { needing, step } from '../action-rule.ts';
+import type { Edition } from '../edition.ts';
+import type { ActionRule, Need } from '../guideline.ts';
+import { decidedByPrescriber, figure, say } from '../sentences.ts';
+import { toHospitalNow } from '../states.ts';
+
+const label = indonesiaMagnesiumLabel('toxicity', 'read', 'calcium as in a university teaching page');
+const fluids = figure('fluids-before-transfer', 80, 'mL/h', nice133('1.8.12', 'read'));
+const furtherMagnesium = figure('magnesium-after-further-fit', 2, 'g', nice133('1.8.4', 'read'), 4);
+const antidote = figure('calcium-gluconate', 1, 'g', label);
+const antidoteVolume = figure('calcium-gluconate-volume', 10, 'mL', label);
+const antidoteStrength = figure('calcium-gluconate-strength', 10, '%', label);
+const antidoteMinutes = figure('calcium-gluconate-minutes', 3, 'min', label);
+
+const lung: Need = { any: ['lung-oedema', 'oxygen-below-94', { all: ['breathless', 'raised-once'] }] };
+
+const needsMagnesium = (edition: Edition): Need => ({
+  any: [
+    'class:eclampsia',
+    'class:imminent-eclampsia',
+    'class:pre-eclampsia-severe-features',
+    'class:hellp',
+    {
+      all: [
+        {
+          any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:postpartum-pre-eclampsia'],
+        },
+        { any: ['severe-current', 'severe-organ'] },
+      ],
+    },
+    ...(edition.care.magnesiumAlso === undefined ? [] : [edition.care.magnesiumAlso]),
+  ],
+});
+
+/** Steps before transfer, with the magnesium and the pressure figures of an edition. */
+export function beforeTransfer(edition: Edition): readonly ActionRule[] {
+  const { magnesiumLoading, magnesiumSigns, severePressure } = edition.care;
+  const magnesium = needsMagnesium(edition);
+  return [
+    step(
+      'call-ahead',
+      'before-transfer',
+      30,
+      'Call the receiving hospital.',
+      toHospitalNow,
+      commonPractice('emergency transfer in obstetrics'),
+    ),
+    step(
+      'airway-and-left-side',
+      'before-transfer',
+      31,
+      'Lay her on her left side and keep the airway free; never leave her alone.',
+      { all: [toHospitalNow, { none: ['lung-oedema', 'oxygen-below-90'] }] },
+      commonPractice('first step in every obstetric emergency'),
+    ),
+    needing(
+      'oxygen',
+      step(
+        'sit-up-and-oxygen',
+        'before-transfer',
+        31,
+        'Possible pulmonary oedema: sit her up, give oxygen, and restrict fluids.',
+        { all: [toHospitalNow, lung] },
+        acog222('severe features, pulmonary oedema', 'read'),
+      ),
+    ),
+    needing(
+      'magnesium',
+      step('magnesium-loading', 'before-transfer', 32, magnesiumLoading.said, { all: [toHospitalNow, magnesium, { none: ['magnesium-running'] }] }, magnesiumLoading.citation),
+    ),
+    needing(
+      'magnesium',
+      step(
+        'magnesium-no-second-load',
+        'before-transfer',
+        32,
+        say(
+          `Magnesium is running: no second loading dose. Only after a further fit: {further} more, slowly into a vein. ${decidedByPrescriber}`,
+          { further: furtherMagnesium },
+        ),
+        { all: [toHospitalNow, magnesium, 'magnesium-running'] },
+        nice133('1.8.4', 'read'),
+      ),
+    ),
+    needing(
+      'magnesium',
+      step('magnesium-signs', 'before-transfer', 33, magnesiumSigns.said, { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] }, magnesiumSigns.citation),
+    ),
+    needing(
+      'magnesium',
+      step(
+        'magnesium-antidote',
+        'before-transfer',
+        34,
+        say(
+          `Signs of magnesium toxicity: stop it and give calcium gluconate {antidote} ({volume} of {strength}) into a vein, slowly, over about {minutes}. ${decidedByPrescriber}`,
+          { antidote, volume: antidoteVolume, strength: antidoteStrength, minutes: antidoteMinutes },
+        ),
+        { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] },
+        label,
+      ),
+    ),
+    step(
+      'no-substitute-for-magnesium',
+      'before-transfer',
+      35,
+      'Diazepam or phenytoin do not take the place of magnesium.',
+      { all: [toHospitalNow, { any: ['class:eclampsia', 'class:imminent-eclampsia'] }] },
+      nice133('1.8.5', 'read'),
+    ),
+    step(
+      'lower-severe-pressure',
+      'before-transfer',
+      36,
+      severePressure.said,
+      { all: [toHospitalNow, 'severe-current'] },
+      severePressure.citation,
+    ),
+    step(
+      'prepare-to-lower-pressure',
+      'before-transfer',
+      36,
+      `Keep a drug for severe pressure ready; give it when the repeat is severe too. ${decidedByPrescriber}`,
+      { all: [toHospitalNow, 'severe-open', { none: ['severe-current'] }] },
+      ours('one severe reading is acted on, and treated once repeated or with a danger symptom'),
+    ),
+    needing(
+      'catheter',
+      step(
+        'catheter-and-fluids',
+        'before-transfer',
+        37,
+        say('Catheter, and count the urine; restrict fluids to {fluids}.', { fluids }),
+        toHospitalNow,
+        nice133('1.8.12', 'read'),
+      ),
+    ),
+    step(
+      'trained-escort',
+      'before-transfer',
+      38,
+      'A trained person travels with her.',
+      toHospitalNow,
+      commonPractice('emergency transfer in obstetrics'),
+    ),
+    step(
+      'copy-of-chart',
+      'before-transfer',
+      39,
+      'Send a copy of the chart with times and doses.',
+      toHospitalNow,
+      commonPractice('emergency transfer in obstetrics'),
+    ),
+  ];
+}

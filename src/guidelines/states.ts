@@ -1,0 +1,87 @@
+// States of the woman that several rules ask for. Data.
+import type { Need } from './guideline.ts';
+
+export const pregnant: Need = { any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'] };
+export const afterBirth: Need = 'now-after-birth';
+export const toHospitalNow: Need = 'referral:hospital-with-intensive-care';
+export const noEmergency: Need = { none: [toHospitalNow] };
+
+/** Pre-eclampsia of any kind, or about to be called so. */
+export const preEclampsiaOfAnyKind: Need = {
+  any: [
+    'class:pre-eclampsia',
+    'class:pre-eclampsia-severe-features',
+    'class:superimposed-pre-eclampsia',
+    'class:postpartum-pre-eclampsia',
+    'class:hellp',
+    'class:eclampsia',
+    'class:imminent-eclampsia',
+  ],
+};
+
+/** Pre-eclampsia that is established. */
+export const establishedPreEclampsia: Need = {
+  any: [
+    'class:pre-eclampsia',
+    'class:pre-eclampsia-severe-features',
+    'class:superimposed-pre-eclampsia',
+    'class:hellp',
+    'class:eclampsia',
+  ],
+};
+
+export const gestational: Need = 'class:gestational-hypertension';
+export const gestationalSevere: Need = 'class:gestational-hypertension-severe-range';
+export const chronic: Need = 'class:chronic-hypertension';
+export const undatedHypertension: Need = 'class:hypertension-timing-unknown';
+
+/** Any hypertension that stands, confirmed or on record. */
+export const anyHypertension: Need = {
+  any: [
+    preEclampsiaOfAnyKind,
+    gestational,
+    gestationalSevere,
+    chronic,
+    undatedHypertension,
+    'class:postpartum-hypertension',
+    'class:severe-unconfirmed',
+  ],
+};
+
+/** Any hypertension, one raised contact included. */
+export const anyRaised: Need = { any: [anyHypertension, 'class:raised-unconfirmed', 'raised-now'] };
+
+/** A hypertensive disorder of this pregnancy, after birth. */
+export const knownAfterBirth: Need = {
+  all: [
+    afterBirth,
+    {
+      any: [
+        anyHypertension,
+        'recorded-any-hypertension',
+        'recorded-chronic',
+        'recorded-postpartum',
+        'confirmed-from-20-weeks',
+      ],
+    },
+  ],
+};
+
+/** Pre-eclampsia of this pregnancy, after birth. */
+export const preEclampsiaAfterBirth: Need = {
+  all: [
+    afterBirth,
+    {
+      any: [
+        preEclampsiaOfAnyKind,
+        'recorded-pre-eclampsia',
+        'recorded-superimposed',
+        'recorded-hellp',
+        'recorded-eclampsia',
+      ],
+    },
+  ],
+};
+
+/** Signs that the kidneys fail. */
+export const kidneyTrouble: Need = { any: ['recorded-kidney-disease', 'kidney-impaired', 'oliguria'] };

@@ -1,0 +1,235 @@
+// Conditions of a rule in words: all of, any of, none of, each line with number and unit. Wording only.
+import type {
+  Confirmation,
+  Guideline,
+  HellpDefinition,
+  Need,
+  OrganCriterion,
+  PressureLimits,
+  ProteinuriaCriteria,
+  Question,
+  SevereConfirmation,
+} from '../guidelines/guideline.ts';
+import { limitWords, quantityWords } from '../findings/limit-words.ts';
+import { sentenceCase } from './words.ts';
+
+/** A line of a nested list. */
+export interface ListItem {
+  readonly line: string;
+  readonly under?: readonly ListItem[];
+}
+
+const item = (line: string, under: readonly ListItem[] = []): ListItem =>
+  under.length === 0 ? { line } : { line, under };
+
+/** Markdown of a nested list. */
+export function listLines(items: readonly ListItem[], depth = 0): readonly string[] {
+  return items.flatMap(({ line, under = [] }) => [
+    `${'  '.repeat(depth)}- ${line}`,
+    ...listLines(under, depth + 1),
+  ]);
+}
+
+/** An id as plain words: "oxygen-saturation" becomes "oxygen saturation". */
+export const idWords = (id: string): string => id.replaceAll('-', ' ');
+const manyWords = (ids: readonly string[], last = 'or'): string => {
+  const words = ids.map(idWords);
+  const end = words.at(-1) ?? '';
+  return words.length < 2 ? end : `${words.slice(0, -1).join(', ')} ${last} ${end}`;
+};
+
+/**
+ * The conditions of a rule as a nested list.
+ *
+ * Given    need       all / any / none over questions and rules
+ *          guideline  whose questions give the numbers
+ * Returns  one item for each line; a question is followed by what it counts
+ * Throws   never
+ */
+export function needItems(need: Need, guideline: Guideline): readonly ListItem[] {
+  if (typeof need === 'string') return [leafItem(need, guideline)];
+  if ('all' in need)
+    return [
+      item(
+        'all of:',
+        need.all.flatMap((part) => needItems(part, guideline)),
+      ),
+    ];
+  if ('any' in need)
+    return [
+      item(
+        'any of:',
+        need.any.flatMap((part) => needItems(part, guideline)),
+      ),
+    ];
+  return [
+    item(
+      'none of:',
+      need.none.flatMap((part) => needItems(part, guideline)),
+    ),
+  ];
+}
+
+function leafItem(id: string, guideline: Guideline): ListItem {
+  const rule = /^(class|urgency|referral|prevention):(.+)$/.exec(id);
+  if (rule !== null) return item(ruleWords(rule[1] ?? '', rule[2] ?? ''));
+  const question = guideline.questions.find((each) => each.id === id);
+  if (question === undefined) return item(`\`${id}\` (not asked by this publication)`);
+  return item(`${question.asks} \`${id}\``, questionItems(question));
+}
+
+function ruleWords(kind: string, id: string): string {
+  switch (kind) {
+    case 'class':
+      return `the rule [${id}](#${id}) holds`;
+    case 'urgency':
+      return `the urgency rule [${id}](#urgency-${id}) holds`;
+    case 'referral':
+      return `the referral is: ${idWords(id)}`;
+    default:
+      return `prevention is indicated: ${idWords(id)}`;
+  }
+}
+
+/** What a question counts, line by line. Driven by the options it has, so that a new check needs no wording here. */
+export function questionItems(question: Question): readonly ListItem[] {
+  if (question.check === 'proteinuria') return proteinItems(question.criteria);
+  return [
+    ...('limits' in question ? [item(pressureWords(question.limits))] : []),
+    ...('severe' in question ? [item(`severe: ${pressureWords(question.severe)}`)] : []),
+    ...('confirmation' in question ? [item(confirmationWords(question.confirmation))] : []),
+    ...('severeConfirmation' in question ? severeItems(question.severeConfirmation) : []),
+    ...('criteria' in question ? question.criteria.map((criterion) => item(criterionWords(criterion))) : []),
+    ...('definition' in question ? hellpItems(question.definition) : []),
+    ...('symptoms' in question ? [item(`one of: ${manyWords(question.symptoms)}`)] : []),
+    ...('conditions' in question
+      ? [item(`recorded, ${idWords(question.scope)}: ${manyWords(question.conditions)}`)]
+      : []),
+    ...('medicines' in question ? [item(`one of: ${manyWords(question.medicines)}`)] : []),
+    ...('analyte' in question ? [item(`${idWords(question.analyte)} ${limitWords(question.limit)}`)] : []),
+    ...windowItems(question),
+  ];
+}
+
+function windowItems(question: Question): readonly ListItem[] {
+  return [
+    ...('freshWithin' in question ? [item(`not older than ${spanWords(question.freshWithin)}`)] : []),
+    ...('settledAfter' in question
+      ? [item(`settled when lower readings go on for ${limitWords(question.settledAfter)}`)]
+      : []),
+    ...('after' in question ? [item(`for ${limitWords(question.after)}`)] : []),
+  ];
+}
+
+const spanWords = ({ value, unit }: { readonly value: number; readonly unit: string }): string =>
+  quantityWords(value, unit);
+
+export function pressureWords({ systolic, diastolic }: PressureLimits): string {
+  return `systolic ${limitWords(systolic)} or diastolic ${limitWords(diastolic)}`;
+}
+
+function confirmationWords({ minimumInterval, between, sameArm }: Confirmation): string {
+  const pair = between === 'occasions' ? 'two contacts' : 'two single readings';
+  const arm = sameArm ? ', on the same arm' : '';
+  if (minimumInterval === undefined)
+    return `seen in ${pair}${arm}; this publication names no time between them, any later contact confirms`;
+  return `seen in ${pair}, ${limitWords(minimumInterval)} apart${arm}`;
+}
+
+function severeItems({
+  minimumInterval,
+  closedAfter,
+  repeatWithin,
+}: SevereConfirmation): readonly ListItem[] {
+  return [
+    item(`severe is confirmed by two severe readings ${limitWords(minimumInterval)} apart`),
+    item(
+      `a severe reading is closed by a lower one taken ${limitWords(closedAfter)} later, with no drug for pressure in between and no danger symptom`,
+    ),
+    item(`the repeat is due within ${spanWords(repeatWithin)}`),
+  ];
+}
+
+export function proteinItems(criteria: ProteinuriaCriteria): readonly ListItem[] {
+  const each = (name: string, limits: ProteinuriaCriteria['excretion24h']): readonly ListItem[] =>
+    limits.map((limit) => item(`${name} ${limitWords(limit)}`));
+  return [
+    ...(criteria.strip === undefined ? [] : [item(`strip ${limitWords(criteria.strip)}`)]),
+    ...(criteria.stripAsksForRatio === undefined
+      ? []
+      : [
+          item(
+            `from strip ${quantityWords(criteria.stripAsksForRatio.value, '{grade}')} on a ratio is asked for`,
+          ),
+        ]),
+    item(
+      criteria.ungradedPositive === 'counts'
+        ? 'a strip that is "positive" without a grade counts, and the grade is asked for'
+        : 'a strip that is "positive" without a grade leaves the question open',
+    ),
+    ...each('protein/creatinine ratio', criteria.proteinCreatinineRatio),
+    ...each('albumin/creatinine ratio', criteria.albuminCreatinineRatio),
+    ...each('protein in 24 hours', criteria.excretion24h),
+  ];
+}
+
+/** "blood: platelets below 150 × 10⁹/L" */
+export function criterionWords(criterion: OrganCriterion): string {
+  const organ = `${criterion.organ}: `;
+  switch (criterion.kind) {
+    case 'laboratory':
+      return `${organ}${manyWords(criterion.analytes)} ${limitWords(criterion.limit)}${ageWords(criterion)}${unlessWords(criterion.unlessRecorded)}`;
+    case 'multiple-of-upper-limit':
+      return `${organ}${manyWords(criterion.analytes)} ${limitWords(criterion.limit)} times the laboratory's upper limit (${spanWords(criterion.assumedUpperLimit)} where it states none)`;
+    case 'multiple-of-baseline':
+      return `${organ}${manyWords(criterion.analytes)} ${limitWords(criterion.limit)} times an earlier value${unlessWords(criterion.unlessRecorded)}`;
+    case 'symptom':
+      return `${organ}${manyWords(criterion.symptoms)}`;
+    case 'condition':
+      return `${organ}${manyWords(criterion.conditions)}, recorded`;
+  }
+}
+
+function ageWords({ fromAge, beforeAge }: Extract<OrganCriterion, { kind: 'laboratory' }>): string {
+  if (fromAge !== undefined) return `, from day ${fromAge.value} of the pregnancy on`;
+  return beforeAge === undefined ? '' : `, before day ${beforeAge.value} of the pregnancy`;
+}
+
+const unlessWords = (conditions: readonly string[] | undefined): string =>
+  conditions === undefined || conditions.length === 0 ? '' : `, unless ${manyWords(conditions)} is recorded`;
+
+function hellpItems({ tennessee, mississippi }: HellpDefinition): readonly ListItem[] {
+  const { ldh, bilirubin, ast, platelets } = tennessee;
+  return [
+    item('Tennessee, all three:', [
+      item(`LDH ${limitWords(ldh)} or bilirubin ${limitWords(bilirubin)}`),
+      item(`AST ${limitWords(ast)}`),
+      item(`platelets ${limitWords(platelets)}`),
+    ]),
+    item(
+      'or Mississippi, all three of one class:',
+      mississippi.map((row) =>
+        item(
+          `${sentenceCase(row.name)}: platelets ${limitWords(row.platelets)}, AST or ALT ${limitWords(row.transaminase)}, LDH ${limitWords(row.ldh)}`,
+        ),
+      ),
+    ),
+  ];
+}
+
+/** A need in one line, for tables. */
+export function needLine(need: Need, guideline: Guideline): string {
+  if (typeof need === 'string') {
+    const question = guideline.questions.find(({ id }) => id === need);
+    return question?.asks.replace(/\?$/, '') ?? need.replace(/^class:/, '').replace(/^(\w+):/, '$1: ');
+  }
+  const joined = (parts: readonly Need[], word: string): string =>
+    parts
+      .map((part) =>
+        typeof part === 'string' ? needLine(part, guideline) : `(${needLine(part, guideline)})`,
+      )
+      .join(word);
+  if ('all' in need) return joined(need.all, '; and ');
+  if ('any' in need) return joined(need.any, '; or ');
+  return `not: ${joined(need.none, '; nor ')}`;
+}
