@@ -17,6 +17,11 @@ async function read(file: string): Promise<string> {
   }
 }
 
+// A reader that stops early (`| head`) is no failure.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 function finish(result: CommandResult): void {
   process.stdout.write(result.output);
   process.stderr.write(result.errors);

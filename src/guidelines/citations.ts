@@ -67,7 +67,10 @@ export const magnesiumReview = publication(
 );
 export const ukMagnesiumLabel = publication('UK product information, magnesium sulfate', 2020);
 export const indonesiaMagnesiumLabel = publication('Indonesian product information, magnesium sulfate', 2020);
-export const usMagnesiumTeaching = publication('University obstetrics teaching page, magnesium sulfate', 2020);
+export const usMagnesiumTeaching = publication(
+  'University obstetrics teaching page, magnesium sulfate',
+  2020,
+);
 export const aspirinSchemes = publication('PMC10409147 table 1, aspirin schemes of five publications', 2023);
 export const easterling2019 = publication('Easterling et al., Lancet 394:1011, three oral drugs', 2019);
 export const doseTable2009 = publication('AHA review of antihypertensive drugs in pregnancy', 2009);

@@ -336,6 +336,7 @@ export type QuestionCheck =
       readonly supersededAfter: Threshold;
     }
   | { readonly check: 'fetuses-reach'; readonly limit: Threshold }
+  | { readonly check: 'urine-tested'; readonly freshWithin: Threshold }
   | { readonly check: 'home-pressure'; readonly limits: PressureLimits; readonly want: 'raised' | 'below' }
   | {
       readonly check: 'proteinuria';

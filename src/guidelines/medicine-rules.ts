@@ -21,7 +21,11 @@ const breastFeeding = nice133('1.9.4 to 1.9.9', 'read');
 const classes = esc2025('drug classes', 'read');
 const table = acog203('oral drug table', 'read');
 const nsaid = ours('from memory of product information');
-const nsaidFromMemory: Citation = { ...nsaid, publication: 'Product information of NSAIDs', known: 'from-memory' };
+const nsaidFromMemory: Citation = {
+  ...nsaid,
+  publication: 'Product information of NSAIDs',
+  known: 'from-memory',
+};
 const statinFromMemory: Citation = { ...nsaidFromMemory, publication: 'Product information of statins' };
 
 const instead = {
@@ -98,7 +102,11 @@ const avoidInPregnancy: readonly MedicineRule[] = [
     severity: 'avoid',
     sentence: 'Diuretics are avoided in pre-eclampsia; pulmonary oedema is the exception.',
     alternative: instead,
-    citation: esc2025('drug classes', 'from-memory', 'that diuretics are avoided was read; the exception is from memory'),
+    citation: esc2025(
+      'drug classes',
+      'from-memory',
+      'that diuretics are avoided was read; the exception is from memory',
+    ),
   },
 ];
 
@@ -131,7 +139,13 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     alongside: {
       medicines: ['magnesium-sulfate'],
       statuses: ['active', 'given'],
-      within: limit('magnesium-load-within', '<=', 24, 'h', ours('a course lasts a day; a second load inside it is a double dose')),
+      within: limit(
+        'magnesium-load-within',
+        '<=',
+        24,
+        'h',
+        ours('a course lasts a day; a second load inside it is a double dose'),
+      ),
     },
     severity: 'avoid',
     ...say(
@@ -159,7 +173,13 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     medicines: ['magnesium-sulfate'],
     statuses: ['active'],
     when: pregnant,
-    longerThan: limit('magnesium-longest', '>', 5, 'd', nice133('magnesium, neonatal bone', 'read', 'five to seven days; the shorter is used')),
+    longerThan: limit(
+      'magnesium-longest',
+      '>',
+      5,
+      'd',
+      nice133('magnesium, neonatal bone', 'read', 'five to seven days; the shorter is used'),
+    ),
     severity: 'caution',
     ...say('Magnesium for longer than {days} before birth can harm the bones of the baby.', {
       days: figure('magnesium-longest-quoted', 5, 'd', nice133('magnesium, neonatal bone', 'read'), 7),
@@ -189,7 +209,10 @@ const withOtherStates: readonly MedicineRule[] = [
     conditions: ['depression'],
     severity: 'caution',
     sentence: 'Methyldopa can bring on or worsen depression.',
-    alternative: { ...instead, sentence: `Named instead: labetalol or nifedipine (extended release). ${decidedByPrescriber}` },
+    alternative: {
+      ...instead,
+      sentence: `Named instead: labetalol or nifedipine (extended release). ${decidedByPrescriber}`,
+    },
     citation: nice133('1.3.18 and 1.5.18', 'read'),
   },
   {
@@ -214,8 +237,12 @@ const withOtherStates: readonly MedicineRule[] = [
     medicines: ['nsaid'],
     when: { any: ['now-from-20-weeks', 'now-unknown'] },
     severity: 'avoid',
-    sentence: 'NSAIDs are avoided in the second half of pregnancy: kidney of the baby, amniotic fluid, ductus.',
-    alternative: { sentence: `Named instead: paracetamol. ${decidedByPrescriber}`, citation: nsaidFromMemory },
+    sentence:
+      'NSAIDs are avoided in the second half of pregnancy: kidney of the baby, amniotic fluid, ductus.',
+    alternative: {
+      sentence: `Named instead: paracetamol. ${decidedByPrescriber}`,
+      citation: nsaidFromMemory,
+    },
     citation: nsaidFromMemory,
   },
   {
@@ -224,7 +251,10 @@ const withOtherStates: readonly MedicineRule[] = [
     when: { all: [pregnant, kidneyTrouble] },
     severity: 'avoid',
     sentence: 'NSAIDs are avoided with signs of kidney impairment.',
-    alternative: { sentence: `Named instead: paracetamol. ${decidedByPrescriber}`, citation: nsaidFromMemory },
+    alternative: {
+      sentence: `Named instead: paracetamol. ${decidedByPrescriber}`,
+      citation: nsaidFromMemory,
+    },
     citation: nsaidFromMemory,
   },
 ];
@@ -242,7 +272,10 @@ const sinceBirth: readonly MedicineRule[] = [
     severity: 'caution',
     sentence:
       'No NSAID while the pressure is hard to control, the kidneys are affected or platelets are low. Publications differ: ACOG prefers NSAIDs to opioids after birth.',
-    alternative: { sentence: `Named instead: paracetamol. ${decidedByPrescriber}`, citation: nsaidFromMemory },
+    alternative: {
+      sentence: `Named instead: paracetamol. ${decidedByPrescriber}`,
+      citation: nsaidFromMemory,
+    },
     citation: sogc2022('post partum, as digested on a teaching site', 'read'),
   },
   {
@@ -259,7 +292,8 @@ const sinceBirth: readonly MedicineRule[] = [
     medicines: ['enalapril', 'captopril'],
     when: afterBirth,
     severity: 'note',
-    sentence: 'Allowed while breast-feeding; watch potassium and creatinine. To be stopped before a next pregnancy.',
+    sentence:
+      'Allowed while breast-feeding; watch potassium and creatinine. To be stopped before a next pregnancy.',
     citation: nice133('1.9.4 to 1.9.9', 'read', 'captopril and the last sentence: our decision'),
   },
   {
@@ -268,7 +302,8 @@ const sinceBirth: readonly MedicineRule[] = [
     except: ['enalapril', 'captopril'],
     when: afterBirth,
     severity: 'caution',
-    sentence: 'While breast-feeding, of the ACE inhibitors only enalapril and captopril are named as allowed.',
+    sentence:
+      'While breast-feeding, of the ACE inhibitors only enalapril and captopril are named as allowed.',
     alternative: insteadAfterBirth,
     citation: ours('the texts read name no other'),
   },
@@ -299,7 +334,10 @@ const sinceBirth: readonly MedicineRule[] = [
     when: { any: ['severe-current', 'severe-open'] },
     severity: 'note',
     sentence: 'Methyldopa works slowly: not for urgent lowering where a faster drug is at hand.',
-    alternative: { sentence: `Oral labetalol first where nothing speaks against it. ${decidedByPrescriber}`, citation: acog222('acute treatment', 'from-memory') },
+    alternative: {
+      sentence: `Oral labetalol first where nothing speaks against it. ${decidedByPrescriber}`,
+      citation: acog222('acute treatment', 'from-memory'),
+    },
     citation: escPeripartum('methyldopa', 'read'),
   },
 ];

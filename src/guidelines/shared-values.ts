@@ -36,6 +36,13 @@ export const freshness = limit(
   'h',
   ours('a confirming pair, a symptom or a test is fresh for seven days; no guideline read gives a limit'),
 );
+export const urineTestedWithin = limit(
+  'urine-tested-within',
+  '<=',
+  24,
+  'h',
+  commonPractice('urine is tested at the contact at which the pressure is raised'),
+);
 export const settledAfter = limit(
   'settled-after',
   '>=',

@@ -4,16 +4,15 @@ import type { Edition } from './edition.ts';
 import type { Question } from './guideline.ts';
 import { freshness, limit } from './shared-values.ts';
 
-const creatinine = limit(
-  'kidney-creatinine',
-  '>=',
-  90,
-  'umol/L',
-  isshp2021('definition, kidney', 'read'),
-);
+const creatinine = limit('kidney-creatinine', '>=', 90, 'umol/L', isshp2021('definition, kidney', 'read'));
 const platelets = limit('low-platelets', '<', 150, '10*9/L', isshp2021('definition, blood', 'read'));
 const reduce = nice133('1.5.17', 'read');
-const stripOnly = { ungradedPositive: 'cannot-tell', proteinCreatinineRatio: [], albuminCreatinineRatio: [], excretion24h: [] } as const;
+const stripOnly = {
+  ungradedPositive: 'cannot-tell',
+  proteinCreatinineRatio: [],
+  albuminCreatinineRatio: [],
+  excretion24h: [],
+} as const;
 
 /** Every question that only advice rests on. */
 export function careQuestions(edition: Edition): readonly Question[] {
@@ -47,7 +46,10 @@ export function careQuestions(edition: Edition): readonly Question[] {
       id: 'strip-positive',
       asks: 'Does the newest strip show one plus or more?',
       ...strip,
-      criteria: { ...stripOnly, strip: limit('strip-asks-ratio', '>=', 1, '{grade}', nice133('1.2.3', 'read')) },
+      criteria: {
+        ...stripOnly,
+        strip: limit('strip-asks-ratio', '>=', 1, '{grade}', nice133('1.2.3', 'read')),
+      },
       citation: nice133('1.2.3', 'read'),
     },
     {
@@ -91,7 +93,13 @@ export function careQuestions(edition: Edition): readonly Question[] {
       id: 'several-fetuses',
       asks: 'Is more than one fetus recorded?',
       check: 'fetuses-reach',
-      limit: limit('several-fetuses-recorded', '>=', 2, '{fetuses}', ours('a count of two or more is a multiple pregnancy')),
+      limit: limit(
+        'several-fetuses-recorded',
+        '>=',
+        2,
+        '{fetuses}',
+        ours('a count of two or more is a multiple pregnancy'),
+      ),
       citation: ours('a count of two or more is a multiple pregnancy'),
     },
     {

@@ -9,6 +9,7 @@ import {
   newProteinMultiple,
   settledAfter,
   unusableSupersededAfter,
+  urineTestedWithin,
 } from './shared-values.ts';
 
 /** Symptoms that, with raised pressure, warn of eclampsia. */
@@ -337,7 +338,7 @@ const periodWords: Readonly<Record<Period, string>> = {
 
 function homeQuestions(edition: Edition): readonly Question[] {
   if (edition.home === undefined) return [];
-  const rest = { limits: edition.home, citation: edition.citations.home, whenCannotTell: omissions.home };
+  const rest = { limits: edition.home, citation: edition.citations.home };
   return [
     {
       id: 'home-raised',
@@ -352,6 +353,7 @@ function homeQuestions(edition: Edition): readonly Question[] {
       check: 'home-pressure',
       want: 'below',
       ...rest,
+      whenCannotTell: omissions.home,
     },
   ];
 }
@@ -402,6 +404,13 @@ function organQuestions(edition: Edition): readonly Question[] {
       ...protein,
       span: 'since-raised',
       periods: ['after-birth'],
+    },
+    {
+      id: 'urine-tested',
+      asks: 'Was urine protein tested within the last day?',
+      check: 'urine-tested',
+      freshWithin: urineTestedWithin,
+      citation: urineTestedWithin.citation,
     },
     {
       id: 'organ-before-20-weeks',

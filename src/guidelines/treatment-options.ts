@@ -43,7 +43,8 @@ const notForMagnesium: Against = [
   { medicines: ['magnesium-sulfate'], sentence: 'Magnesium is running: no second loading dose.' },
   {
     when: kidneyTrouble,
-    sentence: 'Signs of kidney impairment: loading dose unchanged, maintenance reduced, urine and knee jerk watched.',
+    sentence:
+      'Signs of kidney impairment: loading dose unchanged, maintenance reduced, urine and knee jerk watched.',
   },
 ];
 
@@ -144,12 +145,15 @@ const acuteOptions: readonly TreatmentRule[] = [
     ['hydralazine'],
     'acute-pressure',
     acute,
-    say('{first}, then {more} every {interval}; another drug after {most}. Pressure falls too low more often', {
-      first: figure('hydralazine-vein-first', 5, 'mg', old),
-      more: figure('hydralazine-vein-more', 5, 'mg', old, 10),
-      interval: figure('hydralazine-vein-interval', 20, 'min', old, 40),
-      most: figure('hydralazine-vein-most', 20, 'mg', old),
-    }),
+    say(
+      '{first}, then {more} every {interval}; another drug after {most}. Pressure falls too low more often',
+      {
+        first: figure('hydralazine-vein-first', 5, 'mg', old),
+        more: figure('hydralazine-vein-more', 5, 'mg', old, 10),
+        interval: figure('hydralazine-vein-interval', 20, 'min', old, 40),
+        most: figure('hydralazine-vein-most', 20, 'mg', old),
+      },
+    ),
     [],
     old,
     { rank: 5, siteNeeds: 'intravenous-drugs' },
@@ -262,7 +266,9 @@ const magnesiumState: Need = {
     'class:hellp',
     {
       all: [
-        { any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:postpartum-pre-eclampsia'] },
+        {
+          any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:postpartum-pre-eclampsia'],
+        },
         { any: ['severe-current', 'severe-organ'] },
       ],
     },
@@ -278,13 +284,7 @@ const fiveInMuscle = figure('magnesium-muscle', 5, 'g', regimens);
 const nice = nice133('1.8.4', 'read');
 const acogMagnesium = acog222('magnesium', 'from-memory');
 
-const magnesium = (
-  id: string,
-  name: string,
-  dose: Said,
-  citation: Citation,
-  when: Need,
-): TreatmentRule =>
+const magnesium = (id: string, name: string, dose: Said, citation: Citation, when: Need): TreatmentRule =>
   option(
     id,
     `magnesium sulfate, ${name}`,
@@ -314,12 +314,15 @@ const magnesiumRegimens = (edition: Edition): readonly TreatmentRule[] => {
     magnesium(
       'magnesium-into-the-vein',
       'into the vein',
-      say('{vein} into a vein over {minutes}, then {hour}; for {goOn} after the last fit or birth, whichever is later', {
-        vein,
-        minutes: veinMinutes,
-        hour: perHour,
-        goOn,
-      }),
+      say(
+        '{vein} into a vein over {minutes}, then {hour}; for {goOn} after the last fit or birth, whichever is later',
+        {
+          vein,
+          minutes: veinMinutes,
+          hour: perHour,
+          goOn,
+        },
+      ),
       regimens,
       when,
     ),

@@ -50,3 +50,31 @@ export function questionsOf(need: Need): readonly string[] {
   const parts = 'all' in need ? need.all : 'any' in need ? need.any : need.none;
   return [...new Set(parts.flatMap(questionsOf))];
 }
+
+/**
+ * The questions that decide a need.
+ *
+ * Given    need, outcome  as for `combine`
+ * Returns  ids of the questions on the branches that give the need its outcome, each once, in reading order; for an
+ *          open need those that keep it open
+ * Throws   as `combine`
+ */
+export function decisiveOf(need: Need, outcome: (id: string) => Outcome | undefined): readonly string[] {
+  if (typeof need === 'string') return [need];
+  const whole = combine(need, outcome);
+  const wanted = 'none' in need ? beneathNone[whole] : whole;
+  const parts = 'all' in need ? need.all : 'any' in need ? need.any : need.none;
+  return [
+    ...new Set(
+      parts.filter((part) => combine(part, outcome) === wanted).flatMap((part) => decisiveOf(part, outcome)),
+    ),
+  ];
+}
+
+/** What the parts of a `none` were answered when the whole has this outcome. */
+const beneathNone: Readonly<Record<Outcome, Outcome>> = {
+  met: 'not-met',
+  'not-met': 'met',
+  'cannot-tell': 'cannot-tell',
+  'not-applicable': 'not-applicable',
+};

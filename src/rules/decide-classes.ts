@@ -1,7 +1,7 @@
 // From answered questions to classes: leading one first, superseded ones folded in.
 import type { Evidence, Finding, Outcome } from '../findings/finding.ts';
 import { classifications, type Classification, type ClassRule } from '../guidelines/guideline.ts';
-import { combine, lookUp, questionsOf } from './combine.ts';
+import { combine, decisiveOf, lookUp, questionsOf } from './combine.ts';
 
 export interface Classes {
   readonly classification: readonly Classification[];
@@ -30,7 +30,7 @@ export function decideClasses(
   const findings = rules.map((rule) => {
     const outcome = combine(rule.when, lookUp(outcomes));
     outcomes.set(classId(rule), outcome);
-    return asFinding(rule, outcome, byId);
+    return asFinding(rule, outcome, byId, lookUp(outcomes));
   });
   const held = rules.filter((rule) => outcomes.get(classId(rule)) === 'met');
   const superseded = new Set(held.flatMap((rule) => rule.supersedes));
@@ -40,19 +40,23 @@ export function decideClasses(
   return { classification: classification.length > 0 ? classification : ['cannot-classify'], findings };
 }
 
-function asFinding(rule: ClassRule, outcome: Outcome, byId: ReadonlyMap<string, Finding>): Finding {
-  const restsOn = questionsOf(rule.when);
-  const parts = restsOn.flatMap((id) => byId.get(id) ?? []);
-  const decisive = parts.filter((part) => part.outcome === outcome);
+function asFinding(
+  rule: ClassRule,
+  outcome: Outcome,
+  byId: ReadonlyMap<string, Finding>,
+  outcomeOf: (id: string) => Outcome | undefined,
+): Finding {
+  const decisive = decisiveOf(rule.when, outcomeOf).flatMap((id) => byId.get(id) ?? []);
+  const isMet = outcome === 'met';
   return {
     question: classId(rule),
     asks: rule.sentence,
     outcome,
-    because: decisive.map((part) => part.because).join(' ') || rule.sentence,
-    evidence: outcome === 'met' ? unique(decisive.flatMap((part) => part.evidence)) : [],
-    thresholds: outcome === 'met' ? [...new Set(decisive.flatMap((part) => part.thresholds))] : [],
+    because: [...new Set(decisive.map((part) => part.because))].join(' ') || rule.sentence,
+    evidence: isMet ? unique(decisive.flatMap((part) => part.evidence)) : [],
+    thresholds: isMet ? [...new Set(decisive.flatMap((part) => part.thresholds))] : [],
     source: rule.citation,
-    restsOn,
+    restsOn: questionsOf(rule.when),
   };
 }
 

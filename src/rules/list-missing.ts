@@ -1,7 +1,7 @@
 // What is missing, and which answer it could change.
 import type { Finding, Missing, Outcome } from '../findings/finding.ts';
-import type { Classification, Guideline, Urgency } from '../guidelines/guideline.ts';
-import { questionsOf } from './combine.ts';
+import { urgencies, type Classification, type Guideline, type Urgency } from '../guidelines/guideline.ts';
+import { decisiveOf, lookUp } from './combine.ts';
 import { classId } from './decide-classes.ts';
 
 /** Classes whose being open is no reason to hurry when nothing else is found. */
@@ -25,12 +25,17 @@ export function listMissing(
   outcomes: ReadonlyMap<string, Outcome>,
   urgency: Urgency,
 ): readonly Missing[] {
-  const open = guideline.classRules.filter((rule) => outcomes.get(classId(rule)) === 'cannot-tell');
+  const open = guideline.classRules
+    .filter((rule) => outcomes.get(classId(rule)) === 'cannot-tell')
+    .map((rule) => ({
+      classification: rule.classification,
+      keptOpenBy: new Set(decisiveOf(rule.when, lookUp(outcomes))),
+    }));
   const gaps = new Map<string, Missing>();
   for (const finding of answers) {
     if (finding.missing === undefined) continue;
     const couldChange = open
-      .filter((rule) => questionsOf(rule.when).includes(finding.question))
+      .filter((rule) => rule.keptOpenBy.has(finding.question))
       .map((rule) => rule.classification);
     if (couldChange.length === 0) continue;
     const known = gaps.get(finding.missing.id);
@@ -41,5 +46,5 @@ export function listMissing(
       couldChange: classes,
     });
   }
-  return [...gaps.values()];
+  return [...gaps.values()].sort((a, b) => urgencies.indexOf(a.by) - urgencies.indexOf(b.by));
 }

@@ -12,14 +12,26 @@ const onceBetween = figure('after-birth-once-between', 3, 'd', plan, 5);
 const inpatient = figure('after-birth-inpatient', 4, '/d', plan);
 const treatedInterval = figure('after-birth-treated-interval', 1, 'd', plan, 2);
 const treatedUntil = figure('after-birth-treated-until', 2, 'wk', plan);
-const peak = figure('after-birth-peak', 3, 'd', sogc2022('post partum, as digested on a teaching site', 'read'), 7);
+const peak = figure(
+  'after-birth-peak',
+  3,
+  'd',
+  sogc2022('post partum, as digested on a teaching site', 'read'),
+  7,
+);
 const tests = nice133('1.5.23 to 1.5.27', 'read');
 const bloodAt = figure('after-birth-blood', 48, 'h', tests, 72);
 const reviewAt = figure('after-birth-review', 6, 'wk', tests, 8);
 const kidneyAt = figure('after-birth-kidney-review', 3, 'mo', tests);
 const down = nice133('1.5.17', 'read');
-const consider = { high: figure('step-down-consider-systolic', 140, 'mm[Hg]', down), low: figure('step-down-consider-diastolic', 90, 'mm[Hg]', down) };
-const reduce = { systolic: figure('step-down-reduce-systolic', 130, 'mm[Hg]', down), diastolic: figure('step-down-reduce-diastolic', 80, 'mm[Hg]', down) };
+const consider = {
+  high: figure('step-down-consider-systolic', 140, 'mm[Hg]', down),
+  low: figure('step-down-consider-diastolic', 90, 'mm[Hg]', down),
+};
+const reduce = {
+  systolic: figure('step-down-reduce-systolic', 130, 'mm[Hg]', down),
+  diastolic: figure('step-down-reduce-diastolic', 80, 'mm[Hg]', down),
+};
 const stopMethyldopa = figure('methyldopa-stop-after-birth', 2, 'd', nice133('1.3.18 and 1.5.18', 'read'));
 
 /** Steps after birth of an edition. */
@@ -85,9 +97,12 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
       'after-birth-methyldopa',
       'medicine-safety',
       83,
-      say(`Methyldopa is stopped within {days} after birth and replaced where a drug is still needed. ${decidedByPrescriber}`, {
-        days: stopMethyldopa,
-      }),
+      say(
+        `Methyldopa is stopped within {days} after birth and replaced where a drug is still needed. ${decidedByPrescriber}`,
+        {
+          days: stopMethyldopa,
+        },
+      ),
       { all: [afterBirth, 'methyldopa-in-use'] },
       nice133('1.3.18 and 1.5.18', 'read'),
     ),
@@ -97,7 +112,9 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
         'after-birth-blood',
         'after-birth',
         84,
-        say('Platelets, liver enzymes and creatinine {at} after birth; repeat when not normal.', { at: bloodAt }),
+        say('Platelets, liver enzymes and creatinine {at} after birth; repeat when not normal.', {
+          at: bloodAt,
+        }),
         { all: [preEclampsiaAfterBirth, noEmergency] },
         tests,
       ),
@@ -120,9 +137,12 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
       'six-week-review',
       'after-birth',
       86,
-      say('Medical review {at} after birth, for every woman who had hypertension in pregnancy: pressure, drugs, plans.', {
-        at: reviewAt,
-      }),
+      say(
+        'Medical review {at} after birth, for every woman who had hypertension in pregnancy: pressure, drugs, plans.',
+        {
+          at: reviewAt,
+        },
+      ),
       knownAfterBirth,
       tests,
     ),
@@ -130,7 +150,9 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
       'six-week-urine',
       'after-birth',
       87,
-      say('Urine strip at that review; with one plus or more, a kidney review at {kidney}.', { kidney: kidneyAt }),
+      say('Urine strip at that review; with one plus or more, a kidney review at {kidney}.', {
+        kidney: kidneyAt,
+      }),
       preEclampsiaAfterBirth,
       tests,
     ),

@@ -68,7 +68,14 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     ),
     needing(
       'magnesium',
-      step('magnesium-loading', 'before-transfer', 32, magnesiumLoading.said, { all: [toHospitalNow, magnesium, { none: ['magnesium-running'] }] }, magnesiumLoading.citation),
+      step(
+        'magnesium-loading',
+        'before-transfer',
+        32,
+        magnesiumLoading.said,
+        { all: [toHospitalNow, magnesium, { none: ['magnesium-running'] }] },
+        magnesiumLoading.citation,
+      ),
     ),
     needing(
       'magnesium',
@@ -86,7 +93,14 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     ),
     needing(
       'magnesium',
-      step('magnesium-signs', 'before-transfer', 33, magnesiumSigns.said, { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] }, magnesiumSigns.citation),
+      step(
+        'magnesium-signs',
+        'before-transfer',
+        33,
+        magnesiumSigns.said,
+        { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] },
+        magnesiumSigns.citation,
+      ),
     ),
     needing(
       'magnesium',

@@ -3,18 +3,14 @@ import { isshp2018, nice133, ours, uspstf2021 } from '../citations.ts';
 import { step } from '../action-rule.ts';
 import type { ActionRule } from '../guideline.ts';
 import { figure, say } from '../sentences.ts';
-import {
-  anyRaised,
-  chronic,
-  gestational,
-  gestationalSevere,
-  noEmergency,
-  pregnant,
-} from '../states.ts';
+import { anyRaised, chronic, gestational, gestationalSevere, noEmergency, pregnant } from '../states.ts';
 
 const table = nice133('tables 1 and 2; 1.3, 1.4, 1.5', 'read');
 const weekly = figure('gestational-visits', 1, '/wk', table, 2);
-const until = { systolic: figure('settled-systolic', 135, 'mm[Hg]', table), diastolic: figure('settled-diastolic', 85, 'mm[Hg]', table) };
+const until = {
+  systolic: figure('settled-systolic', 135, 'mm[Hg]', table),
+  diastolic: figure('settled-diastolic', 85, 'mm[Hg]', table),
+};
 const scanWeeks = figure('gestational-scan-interval', 2, 'wk', table, 4);
 const preEclampsiaPressure = figure('pre-eclampsia-pressure-interval', 48, 'h', table);
 const preEclampsiaBlood = figure('pre-eclampsia-blood', 2, '/wk', table);
@@ -69,7 +65,12 @@ export const followUp: readonly ActionRule[] = [
       'In hospital: pressure every {interval} until below the severe limits, then at least {later}; blood {blood}; a scan every {scan}.',
       { interval: severePressure, later: severeLater, blood: severeBlood, scan: preEclampsiaScan },
     ),
-    { all: [pregnant, { any: ['class:pre-eclampsia-severe-features', { all: [preEclampsia, 'severe-current'] }] }] },
+    {
+      all: [
+        pregnant,
+        { any: ['class:pre-eclampsia-severe-features', { all: [preEclampsia, 'severe-current'] }] },
+      ],
+    },
     table,
   ),
   step(
@@ -109,7 +110,13 @@ export const followUp: readonly ActionRule[] = [
     'follow-up',
     71,
     'More than one fetus: the same limits, more frequent visits; growth-factor ratios are not validated for her.',
-    { all: [pregnant, { any: ['recorded-multiple', 'several-fetuses'] }, { any: [anyRaised, 'class:isolated-proteinuria'] }] },
+    {
+      all: [
+        pregnant,
+        { any: ['recorded-multiple', 'several-fetuses'] },
+        { any: [anyRaised, 'class:isolated-proteinuria'] },
+      ],
+    },
     uspstf2021('multifetal gestation as a risk factor', 'read', 'more frequent visits are our own advice'),
   ),
   step(

@@ -18,8 +18,18 @@ const dg49 = niceDg49('1.1 to 1.6', 'read');
 const growthFactorFrom = figure('growth-factor-from', 140, 'd', dg49);
 const growthFactorUntil = figure('growth-factor-until', 258, 'd', dg49);
 const scanWeeks = figure('chronic-scan-week', 28, 'wk', nice133('table 2.11, chronic hypertension', 'read'));
-const scanSecond = figure('chronic-scan-second-week', 32, 'wk', nice133('table 2.11, chronic hypertension', 'read'));
-const scanThird = figure('chronic-scan-third-week', 36, 'wk', nice133('table 2.11, chronic hypertension', 'read'));
+const scanSecond = figure(
+  'chronic-scan-second-week',
+  32,
+  'wk',
+  nice133('table 2.11, chronic hypertension', 'read'),
+);
+const scanThird = figure(
+  'chronic-scan-third-week',
+  36,
+  'wk',
+  nice133('table 2.11, chronic hypertension', 'read'),
+);
 
 export const investigations: readonly ActionRule[] = [
   needing(
@@ -99,7 +109,13 @@ export const investigations: readonly ActionRule[] = [
         'Where it can be had, one growth-factor test (PlGF) helps to rule pre-eclampsia in or out from {from:weeks} to {until:weeks} weeks; it never decides early birth and never cancels a danger sign.',
         { from: growthFactorFrom, until: growthFactorUntil },
       ),
-      { all: ['now-from-20-weeks', gestational, { none: ['recorded-multiple', 'several-fetuses', toHospitalNow] }] },
+      {
+        all: [
+          'now-from-20-weeks',
+          gestational,
+          { none: ['recorded-multiple', 'several-fetuses', toHospitalNow] },
+        ],
+      },
       dg49,
     ),
   ),

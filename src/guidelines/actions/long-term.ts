@@ -49,7 +49,13 @@ export const longTerm: readonly ActionRule[] = [
     'long-term',
     91,
     say('After gestational hypertension {next} have pre-eclampsia next time.', { next: gestationalNext }),
-    { all: ['now-after-birth', { any: ['recorded-gestational', 'confirmed-from-20-weeks'] }, { none: [preEclampsiaAfterBirth, toHospitalNow] }] },
+    {
+      all: [
+        'now-after-birth',
+        { any: ['recorded-gestational', 'confirmed-from-20-weeks'] },
+        { none: [preEclampsiaAfterBirth, toHospitalNow] },
+      ],
+    },
     later,
   ),
   step(

@@ -10,7 +10,7 @@ export const measureActions: readonly ActionRule[] = [
     'measure',
     20,
     'Test the urine for protein now.',
-    { all: [{ any: ['raised-once', 'raised-now'] }, { none: ['protein-now'] }] },
+    { all: [{ any: ['raised-once', 'raised-now'] }, { none: ['urine-tested'] }] },
     commonPractice('urine is tested whenever the pressure is raised'),
   ),
   step(
@@ -18,7 +18,12 @@ export const measureActions: readonly ActionRule[] = [
     'measure',
     21,
     'Send urine for a protein/creatinine ratio: a strip alone is not a measurement.',
-    { all: [{ any: ['protein-now', 'strip-positive'] }, { any: ['raised-once', 'class:isolated-proteinuria'] }] },
+    {
+      all: [
+        { any: ['protein-now', 'strip-positive'] },
+        { any: ['raised-once', 'class:isolated-proteinuria'] },
+      ],
+    },
     nice133('1.2.3', 'read'),
   ),
   step(

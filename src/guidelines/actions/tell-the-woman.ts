@@ -10,7 +10,9 @@ export const tellTheWoman: readonly ActionRule[] = [
     'tell-the-woman',
     95,
     'Tell her to come at once, by day or night, with severe headache, blurred sight or flashes, pain under the ribs, vomiting, breathlessness, sudden swelling of face, hands or feet, fits, or bleeding.',
-    { all: [{ any: [anyRaised, 'class:transient-hypertension', 'class:isolated-proteinuria'] }, noEmergency] },
+    {
+      all: [{ any: [anyRaised, 'class:transient-hypertension', 'class:isolated-proteinuria'] }, noEmergency],
+    },
     nice133('1.1, advice on symptoms of pre-eclampsia', 'read', 'fits and bleeding added by us'),
   ),
   step(

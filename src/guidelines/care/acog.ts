@@ -36,10 +36,13 @@ export const acogCare: Care = {
     },
   },
   target: {
-    said: say(`On treatment of chronic hypertension aim for below {systolic:bare}/{diastolic}. ${decidedByPrescriber}`, {
-      systolic: figure('acog-target-systolic', 140, 'mm[Hg]', chap),
-      diastolic: figure('acog-target-diastolic', 90, 'mm[Hg]', chap),
-    }),
+    said: say(
+      `On treatment of chronic hypertension aim for below {systolic:bare}/{diastolic}. ${decidedByPrescriber}`,
+      {
+        systolic: figure('acog-target-systolic', 140, 'mm[Hg]', chap),
+        diastolic: figure('acog-target-diastolic', 90, 'mm[Hg]', chap),
+      },
+    ),
     citation: chap,
   },
   severePressure: acuteWithinAnHour,
@@ -63,15 +66,20 @@ export const acogCare: Care = {
     ),
     deliveryReview(
       'birth-severe',
-      say(`${seniorReview} ACOG: {preterm:weeks} weeks with severe features or severe pressure, earlier when unstable.`, {
-        preterm: figure('acog-birth-severe', 238, 'd', birth),
-      }),
+      say(
+        `${seniorReview} ACOG: {preterm:weeks} weeks with severe features or severe pressure, earlier when unstable.`,
+        {
+          preterm: figure('acog-birth-severe', 238, 'd', birth),
+        },
+      ),
       { any: ['class:pre-eclampsia-severe-features', gestationalSevere] },
       birth,
     ),
     deliveryReview(
       'birth-gestational',
-      say(`${seniorReview} ACOG: {term:weeks} weeks.`, { term: figure('acog-birth-gestational', 259, 'd', birth) }),
+      say(`${seniorReview} ACOG: {term:weeks} weeks.`, {
+        term: figure('acog-birth-gestational', 259, 'd', birth),
+      }),
       gestational,
       birth,
     ),

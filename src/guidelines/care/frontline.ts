@@ -21,10 +21,13 @@ export const frontlineCare: Care = {
     },
     classes: anyConfirmed,
     advice: {
-      said: say(`A drug is started while the pressure stays at {systolic:bare}/{diastolic} or above; ACOG and the Indian deck start later in gestational hypertension. ${oralDrugs}`, {
-        systolic: figure('frontline-start-drug-systolic-quoted', 140, 'mm[Hg]', start),
-        diastolic: figure('frontline-start-drug-diastolic-quoted', 90, 'mm[Hg]', start),
-      }),
+      said: say(
+        `A drug is started while the pressure stays at {systolic:bare}/{diastolic} or above; ACOG and the Indian deck start later in gestational hypertension. ${oralDrugs}`,
+        {
+          systolic: figure('frontline-start-drug-systolic-quoted', 140, 'mm[Hg]', start),
+          diastolic: figure('frontline-start-drug-diastolic-quoted', 90, 'mm[Hg]', start),
+        },
+      ),
       citation: start,
     },
   },
@@ -47,15 +50,27 @@ export const frontlineCare: Care = {
   actions: [
     deliveryReview(
       'birth-pre-eclampsia',
-      say(`${seniorReview} In pre-eclampsia publications name {term:weeks} weeks; with severe features earlier.`, { term }),
-      { any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:pre-eclampsia-severe-features'] },
+      say(
+        `${seniorReview} In pre-eclampsia publications name {term:weeks} weeks; with severe features earlier.`,
+        { term },
+      ),
+      {
+        any: [
+          'class:pre-eclampsia',
+          'class:superimposed-pre-eclampsia',
+          'class:pre-eclampsia-severe-features',
+        ],
+      },
       weeks,
     ),
     deliveryReview(
       'birth-gestational',
-      say(`${seniorReview} In gestational or chronic hypertension not before {term:weeks} weeks while below the severe limits.`, {
-        term: figure('frontline-not-before', 259, 'd', ours('the common ground of the publications read')),
-      }),
+      say(
+        `${seniorReview} In gestational or chronic hypertension not before {term:weeks} weeks while below the severe limits.`,
+        {
+          term: figure('frontline-not-before', 259, 'd', ours('the common ground of the publications read')),
+        },
+      ),
       { any: [gestational, 'class:chronic-hypertension'] },
       ours('the common ground of the publications read'),
     ),

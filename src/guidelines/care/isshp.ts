@@ -21,10 +21,13 @@ export const isshpCare: Care = {
     },
     classes: anyConfirmed,
     advice: {
-      said: say(`A drug is started from {systolic:bare}/{diastolic} in any hypertensive disorder. ${oralDrugs}`, {
-        systolic: figure('isshp-start-drug-systolic-quoted', 140, 'mm[Hg]', start),
-        diastolic: figure('isshp-start-drug-diastolic-quoted', 90, 'mm[Hg]', start),
-      }),
+      said: say(
+        `A drug is started from {systolic:bare}/{diastolic} in any hypertensive disorder. ${oralDrugs}`,
+        {
+          systolic: figure('isshp-start-drug-systolic-quoted', 140, 'mm[Hg]', start),
+          diastolic: figure('isshp-start-drug-diastolic-quoted', 90, 'mm[Hg]', start),
+        },
+      ),
       citation: start,
     },
   },

@@ -44,7 +44,9 @@ export const niceCare: Care = {
     citation: niceTables,
   },
   severePressure: {
-    said: say(`Treat severe pressure immediately: oral or intravenous labetalol, oral nifedipine or intravenous hydralazine. ${decidedByPrescriber}`),
+    said: say(
+      `Treat severe pressure immediately: oral or intravenous labetalol, oral nifedipine or intravenous hydralazine. ${decidedByPrescriber}`,
+    ),
     citation: critical,
   },
   magnesiumLoading: {
@@ -71,9 +73,12 @@ export const niceCare: Care = {
     ),
     deliveryReview(
       'birth-gestational',
-      say(`${seniorReview} NICE: not before {term:weeks} weeks while below the severe limits; from then on agreed with her and a senior.`, {
-        term: figure('nice-birth-gestational', 259, 'd', timing),
-      }),
+      say(
+        `${seniorReview} NICE: not before {term:weeks} weeks while below the severe limits; from then on agreed with her and a senior.`,
+        {
+          term: figure('nice-birth-gestational', 259, 'd', timing),
+        },
+      ),
       { any: [gestational, gestationalSevere, chronic] },
       timing,
     ),

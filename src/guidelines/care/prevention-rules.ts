@@ -24,7 +24,11 @@ const acog = acogAspirin('factor lists, as reprinted', 'read');
 const schemes = aspirinSchemes('table 1', 'read');
 const isshpFactors = isshp2021('aspirin factors', 'from-memory');
 
-const high = (id: string, factor: string, rest: Omit<PreventionFactor, 'id' | 'factor' | 'level'>): PreventionFactor => ({
+const high = (
+  id: string,
+  factor: string,
+  rest: Omit<PreventionFactor, 'id' | 'factor' | 'level'>,
+): PreventionFactor => ({
   id,
   factor,
   level: 'high',
@@ -39,7 +43,13 @@ const moderate = (
 const earlier = high('earlier-pre-eclampsia', 'pre-eclampsia in an earlier pregnancy', {
   conditions: ['history-of-pre-eclampsia', 'history-of-eclampsia'],
   ever: true,
-  beforeThisPregnancy: ['pre-eclampsia', 'pre-eclampsia-severe', 'superimposed-pre-eclampsia', 'hellp', 'eclampsia'],
+  beforeThisPregnancy: [
+    'pre-eclampsia',
+    'pre-eclampsia-severe',
+    'superimposed-pre-eclampsia',
+    'hellp',
+    'eclampsia',
+  ],
 });
 const earlierHypertension = high('earlier-hypertension', 'hypertensive disease in an earlier pregnancy', {
   ...earlier,
@@ -57,7 +67,8 @@ const kidney = high('kidney-disease', 'chronic kidney disease', { conditions: ['
 const autoimmune = high('autoimmune-disease', 'lupus or antiphospholipid syndrome', {
   conditions: ['systemic-lupus-erythematosus', 'antiphospholipid-syndrome'],
 });
-const severalFetuses = (citation: Citation): Threshold => limit('several-fetuses', '>=', 2, '{fetuses}', citation);
+const severalFetuses = (citation: Citation): Threshold =>
+  limit('several-fetuses', '>=', 2, '{fetuses}', citation);
 const twinsHigh = high('several-fetuses', 'more than one fetus', {
   conditions: ['multiple-pregnancy'],
   fetuses: severalFetuses(acog),
@@ -68,7 +79,10 @@ const twinsModerate = moderate('several-fetuses', 'more than one fetus', {
   fetuses: severalFetuses(nice),
   elsewhere: { sentence: 'USPSTF and ACOG count more than one fetus as a high factor: one is enough.' },
 });
-const first = moderate('first-birth', 'first birth to come', { conditions: ['nulliparity'], firstBirth: true });
+const first = moderate('first-birth', 'first birth to come', {
+  conditions: ['nulliparity'],
+  firstBirth: true,
+});
 const family = moderate('family-history', 'pre-eclampsia of mother or sister', {
   conditions: ['family-history-of-pre-eclampsia'],
 });
@@ -96,7 +110,9 @@ const personal = moderate('poor-outcome', 'an earlier poor outcome or small baby
   conditions: ['poor-obstetric-history'],
   ever: true,
 });
-const assisted = moderate('assisted-conception', 'assisted conception', { conditions: ['assisted-conception'] });
+const assisted = moderate('assisted-conception', 'assisted conception', {
+  conditions: ['assisted-conception'],
+});
 
 const one = (id: string, citation: Citation) => limit(id, '>=', 1, '{factors}', citation);
 const moreThanOne = (id: string, citation: Citation) => limit(id, '>', 1, '{factors}', citation);
@@ -158,7 +174,14 @@ function aspirin(
   };
 }
 
-const whoHigh = [earlier, diabetes, chronic, kidney, autoimmune, { ...twinsHigh, fetuses: severalFetuses(who) }];
+const whoHigh = [
+  earlier,
+  diabetes,
+  chronic,
+  kidney,
+  autoimmune,
+  { ...twinsHigh, fetuses: severalFetuses(who) },
+];
 const niceFactors = [
   earlierHypertension,
   kidney,
@@ -217,15 +240,16 @@ export const aspirinAcog: PreventionRule = {
   }),
   toAsk: ['low income, or living with racism (the list names Black race as its stand-in)'],
 };
-export const aspirinWho = aspirin(
-  { name: 'WHO', citation: who, mg: [75], from: 84, until: 140 },
-  whoHigh,
-  { high: one('aspirin-who-high', who) },
-);
+export const aspirinWho = aspirin({ name: 'WHO', citation: who, mg: [75], from: 84, until: 140 }, whoHigh, {
+  high: one('aspirin-who-high', who),
+});
 export const aspirinIsshp = aspirin(
   {
     name: 'ISSHP',
-    citation: { ...isshpFactors, note: 'dose and weeks read in a table; the factor list and the first week are from memory' },
+    citation: {
+      ...isshpFactors,
+      note: 'dose and weeks read in a table; the factor list and the first week are from memory',
+    },
     mg: [100, 162],
     from: 84,
     until: 112,
@@ -241,7 +265,11 @@ const sogc = sogc2022('prevention, as digested on a teaching site', 'read');
 export const aspirinSogc = aspirin(
   {
     name: 'SOGC',
-    citation: { ...sogc, known: 'from-memory', note: 'dose and weeks read; factor list and first week as in ACOG' },
+    citation: {
+      ...sogc,
+      known: 'from-memory',
+      note: 'dose and weeks read; factor list and first week as in ACOG',
+    },
     mg: [81, 162],
     from: 84,
     until: 112,

@@ -38,7 +38,11 @@ export const pritchardLoading: Advice = {
       strong: figure('pritchard-muscle-strength', 50, '%', regimens),
     },
   ),
-  citation: magnesiumReview('table 2', 'from-memory', 'doses read; loading dose and transfer from memory of WHO'),
+  citation: magnesiumReview(
+    'table 2',
+    'from-memory',
+    'doses read; loading dose and transfer from memory of WHO',
+  ),
 };
 
 /** Breathing at 16 or more: the cautious limit. */

@@ -32,10 +32,13 @@ export const sogcCare: Care = {
     citation: digest,
   },
   severePressure: {
-    said: say(`Severe pressure is lowered in hospital to below {systolic:bare} and below {diastolic}. ${decidedByPrescriber}`, {
-      systolic: figure('sogc-acute-target-systolic', 160, 'mm[Hg]', digest),
-      diastolic: figure('sogc-acute-target-diastolic', 110, 'mm[Hg]', digest),
-    }),
+    said: say(
+      `Severe pressure is lowered in hospital to below {systolic:bare} and below {diastolic}. ${decidedByPrescriber}`,
+      {
+        systolic: figure('sogc-acute-target-systolic', 160, 'mm[Hg]', digest),
+        diastolic: figure('sogc-acute-target-diastolic', 110, 'mm[Hg]', digest),
+      },
+    ),
     citation: digest,
   },
   magnesiumLoading: pritchardLoading,

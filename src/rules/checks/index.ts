@@ -15,7 +15,7 @@ import {
   pressureSettled,
   pressureTransient,
 } from './pressure-now.ts';
-import { proteinuria } from './proteinuria.ts';
+import { proteinuria, urineTested } from './proteinuria.ts';
 import { conditionRecorded, fetusesReach, laboratoryReaches, medicineActive } from './records.ts';
 import {
   severePressureClosed,
@@ -51,6 +51,7 @@ export const checks: Checks = {
   'fetuses-reach': fetusesReach,
   'home-pressure': homePressure,
   proteinuria,
+  'urine-tested': urineTested,
   'organ-involvement': organInvolvement,
   hellp,
   'symptom-present': symptomPresent,

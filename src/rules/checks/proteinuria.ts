@@ -147,3 +147,13 @@ function newestOnly(used: readonly JudgedUrine[], positive: readonly JudgedUrine
     ? []
     : positive.filter((item) => item.result.at.localDay === newest.result.at.localDay);
 }
+
+/** Was urine protein tested recently, whatever the result? */
+export function urineTested(view: View, options: Extract<QuestionCheck, { check: 'urine-tested' }>): Answer {
+  const oldest = view.timeline.asOf - milliseconds(options.freshWithin);
+  const newest = view.timeline.urineProteins.at(-1);
+  const thresholds = [options.freshWithin];
+  if (newest === undefined || newest.at.latest < oldest)
+    return notMet('No recent urine protein result was received.', { thresholds });
+  return met(`${urineNames[newest.kind]} at ${newest.at.text}.`, { thresholds, evidence: [ofUrine(newest)] });
+}

@@ -85,9 +85,7 @@ export function fetusesReach(view: View, options: Options<'fetuses-reach'>): Ans
   const thresholds = [options.limit];
   if (fetuses === undefined) return notMet('The number of fetuses is not recorded.', { thresholds });
   const text = `Number of fetuses recorded: ${String(fetuses.count)}.`;
-  const evidence = [
-    ofFact('number of fetuses', { asSent: String(fetuses.count), source: fetuses.source }),
-  ];
+  const evidence = [ofFact('number of fetuses', { asSent: String(fetuses.count), source: fetuses.source })];
   return satisfies({ value: fetuses.count }, options.limit) === true
     ? met(text, { thresholds, evidence })
     : notMet(text, { thresholds, evidence });
