@@ -1,6 +1,5 @@
 // Quality measures: what is counted, in words, with the limits they use. Data only; the counting reads it.
 import {
-  acog222,
   acog767,
   commonPractice,
   isshp2018,
@@ -93,13 +92,13 @@ const proportion = ({ words, limits = [], ...rest }: Varying): MeasureDefinition
   limits,
 });
 
-const quick = acog767('treatment of severe-range pressure within 30 to 60 minutes', 'read');
+const quick = acog767('first-line therapy', 'read');
 export const severeTreatedWithin = limit('measure-severe-treated-within', '<=', 60, 'min', quick);
 
 const resolve = ours('a raised pressure is confirmed or cleared while a confirming pair is still fresh');
 export const raisedResolvedWithin = limit('measure-raised-resolved-within', '<=', 7, 'd', resolve);
 
-const afterBirth = acog222('post-partum checks at 72 hours and at 7 to 10 days', 'read');
+const afterBirth = postpartumReport('schedule of ACOG', 'read');
 export const firstCheckWithin = limit('measure-after-birth-first-check', '<=', 72, 'h', afterBirth);
 export const secondCheckFrom = limit('measure-after-birth-second-check-from', '>=', 7, 'd', afterBirth);
 export const secondCheckUntil = limit('measure-after-birth-second-check-until', '<=', 10, 'd', afterBirth);
@@ -124,7 +123,7 @@ export const measureDefinitions: readonly MeasureDefinition[] = [
       denominator: 'Of these, those with a raised pressure in pregnancy or within six weeks after birth.',
       numerator: 'A urine protein result (strip, ratio or 24 hours) on the day of the first raised pressure.',
     },
-    citation: isshp2018('proteinuria is assessed when the pressure is raised', 'read'),
+    citation: isshp2018('proteinuria is assessed when the pressure is raised', 'from-memory'),
   }),
   proportion({
     id: 'severe-pressure-repeated',
@@ -218,6 +217,3 @@ export const measureDefinitions: readonly MeasureDefinition[] = [
 /** The measure of an id; undefined when there is none. */
 export const measureOf = (id: string): MeasureDefinition | undefined =>
   measureDefinitions.find((measure) => measure.id === id);
-
-/** Why the check after birth matters; shown as a related source of that measure. */
-export const afterBirthBackground: Citation = postpartumReport('checks after birth are often missed', 'read');

@@ -75,10 +75,43 @@ describe('half a pair (F-P01, F-P05)', () => {
     expect(result.issues).toMatchObject([{ code: 'unit-unknown' }]);
   });
 
-  it('of palpation is systolic only, with its method', () => {
-    expect(pressures([systolicOnly(at, 150, true)])).toMatchObject([
+  it('of palpation is systolic only, with its method; nothing is missing', () => {
+    const result = built([systolicOnly(at, 150, true)]);
+    expect(result.timeline.pressures).toMatchObject([
       { systolicMmHg: 150, technique: { method: 'palpation' } },
     ]);
+    expect(result.issues).toEqual([]);
+  });
+
+  it.each([
+    ['in a panel', panel([systolic(168)]), 'diastolic', 'component'],
+    ['in a panel', panel([diastolic(98)]), 'systolic', 'component'],
+    ['by itself', systolicOnly(at, 152), 'diastolic', 'code'],
+    ['by itself', diastolicOnly(at, 98), 'systolic', 'code'],
+  ])('%s gets an issue that names the missing half and the mend', (_, sent, missing, element) => {
+    const { issues } = built([sent]);
+    expect(issues).toMatchObject([
+      { severity: 'warning', type: 'required', code: 'pressure-half-missing' },
+    ]);
+    expect(issues[0]?.expression).toBe(`Bundle.entry[1].resource.${element}`);
+    expect(issues[0]?.message).toContain(`The ${missing} pressure is missing: send `);
+  });
+
+  it.each([
+    ['diastolic', panel([systolic(168)]), diastolicOnly(at, 98)],
+    ['systolic', panel([diastolic(98)]), systolicOnly(at, 168)],
+  ])('of a panel is completed by a stand-alone %s of the same time', (_, sent, other) => {
+    const result = built([sent, other]);
+    expect(result.timeline.pressures).toMatchObject([
+      { systolicMmHg: 168, diastolicMmHg: 98, asSent: '168/98 mm[Hg]', remarks: [] },
+    ]);
+    expect(result.timeline.pressures[0]?.sources).toHaveLength(2);
+    expect(result.issues).toEqual([]);
+  });
+
+  it('of a panel stays alone beside another half of a panel, or of another time', () => {
+    expect(pressures([panel([systolic(168)]), panel([diastolic(98)])])).toHaveLength(2);
+    expect(pressures([panel([systolic(168)]), diastolicOnly('2026-02-01T10:01:00Z', 98)])).toHaveLength(2);
   });
 });
 

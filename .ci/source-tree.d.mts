@@ -1,0 +1,2 @@
+export function sourceTree(): string;
+export function withTree(text: string): string;
