@@ -33,15 +33,23 @@ const kept = new Map();
 function plain(value) {
   if (Array.isArray(value)) return value.map(plain);
   if (typeof value !== 'object' || value === null) return value;
-  const members = Object.entries(value).filter(([key, each]) => key !== 'description' || typeof each !== 'string');
+  const members = Object.entries(value).filter(
+    ([key, each]) => key !== 'description' || typeof each !== 'string',
+  );
   return Object.fromEntries(members.map(([key, each]) => [key, plain(each)]));
+}
+
+/** The published schema lets a text or null pass where an object belongs: it never says that these are objects. */
+function asObject(definition) {
+  return definition.properties === undefined ? definition : { type: 'object', ...definition };
 }
 
 function keep(name) {
   if (kept.has(name)) return;
-  const definition = name === 'ResourceList' ? open : plain(definitions[name]);
+  const definition = name === 'ResourceList' ? open : asObject(plain(definitions[name]));
   kept.set(name, definition);
-  for (const [, next] of JSON.stringify(definition).matchAll(/"\$ref":"#\/definitions\/([^"]+)"/g)) keep(next);
+  for (const [, next] of JSON.stringify(definition).matchAll(/"\$ref":"#\/definitions\/([^"]+)"/g))
+    keep(next);
 }
 
 for (const type of types) keep(type);
@@ -53,6 +61,8 @@ const schema = {
 const text = `${JSON.stringify(schema)}\n`;
 if (process.argv.includes('--check')) {
   const isFresh = readFileSync(target, 'utf8') === text;
-  console.log(isFresh ? 'The cut schema is fresh.' : 'The cut schema is stale: run node scripts/cut-schema.mjs');
+  console.log(
+    isFresh ? 'The cut schema is fresh.' : 'The cut schema is stale: run node scripts/cut-schema.mjs',
+  );
   process.exitCode = isFresh ? 0 : 1;
 } else writeFileSync(target, text);

@@ -23,7 +23,7 @@ export const everyGuideline = 'all';
  */
 export function compareGuidelines(input: unknown, options: CompareOptions): Comparison {
   const prepared = prepare(input, options);
-  const opinions = opinionsOf(prepared.built.timeline);
+  const opinions = opinionsOf(prepared.built.timeline, prepared.site);
   return {
     evaluation: comparedEvaluation(prepared, defaultGuidelineId, opinions),
     guidelines: opinions.map(({ stamp, own, assessment }) => ({

@@ -6,10 +6,14 @@ import { account } from './findings/account.ts';
 import { differencesFrom } from './findings/differences.ts';
 import type { Assessment } from './findings/finding.ts';
 import type { Guideline } from './guidelines/guideline.ts';
+import { riskModels } from './guidelines/risk-models.ts';
 import { defaultGuidelineId, guidelineIds, guidelineOf, timelineValues } from './guidelines/registry.ts';
 import { opinionOf, opinionsOf, type ViewedOpinion } from './opinions.ts';
 import { factsUsed } from './rules/facts-used.ts';
 import { gestationalAgeOf } from './rules/gestational-age-now.ts';
+import { factsJudged } from './rules/quality/facts-judged.ts';
+import { estimateRisks } from './rules/risk-models.ts';
+import type { Site } from './rules/site.ts';
 import { buildTimeline, type BuiltTimeline } from './timeline/build-timeline.ts';
 import { parseMoment } from './timeline/moment.ts';
 import type { ReadBundle } from './bundle/read-bundle-types.ts';
@@ -21,12 +25,19 @@ export interface EvaluateOptions {
   readonly guideline?: string;
   /** The woman, when the input holds several: `Patient/1`. */
   readonly subject?: string;
-  /** Offset in minutes for times sent without a zone; default UTC. */
-  readonly facilityOffsetMinutes?: number;
+  /** Offset in minutes for times sent without a zone, or a function from local milliseconds to it; default UTC. */
+  readonly facilityOffsetMinutes?: number | ((localMilliseconds: number) => number);
   /** Unit a site declares for pressures sent without one; default: such pressures are not classified. */
   readonly defaultPressureUnit?: 'mm[Hg]' | 'kPa';
   /** Name the guidelines that would answer differently (`differs`); takes the time of evaluating every one. */
   readonly compare?: boolean;
+  /**
+   * What the site can do, by the names the data uses (`magnesium`, `intravenous-drugs`, `laboratory`, `operate`), and
+   * what the next level is called. Default: a first-level site that can do everything except operating and intensive care.
+   */
+  readonly site?: Site;
+  /** Add the figures of published risk equations (`riskEstimates`); off by default. */
+  readonly riskModels?: boolean;
 }
 
 /**
@@ -44,8 +55,8 @@ export function evaluate(input: unknown, options: EvaluateOptions): Evaluation {
   const guideline = chosenGuideline(options.guideline ?? defaultGuidelineId);
   const prepared = prepare(input, options);
   const { timeline } = prepared.built;
-  if (options.compare !== true) return evaluationOf(prepared, opinionOf(timeline, guideline));
-  return comparedEvaluation(prepared, guideline.id, opinionsOf(timeline));
+  if (options.compare !== true) return evaluationOf(prepared, opinionOf(timeline, guideline, options.site));
+  return comparedEvaluation(prepared, guideline.id, opinionsOf(timeline, options.site));
 }
 
 /** What all guidelines share about one woman: the reading of the input, and her timeline. */
@@ -53,13 +64,22 @@ export interface Prepared {
   readonly asOf: number;
   readonly bundle: ReadBundle;
   readonly built: BuiltTimeline;
+  readonly riskModels?: boolean;
+  readonly site?: Site;
 }
 
 /** The first two steps of `evaluate`, with the same arguments and the same throws. */
 export function prepare(input: unknown, options: EvaluateOptions): Prepared {
   const asOf = chosenMoment(options.asOf);
   const bundle = readBundle(input, options.subject === undefined ? {} : { subject: options.subject });
-  return { asOf, bundle, built: buildTimeline(bundle, { ...options, asOf, values: timelineValues }) };
+  const built = buildTimeline(bundle, { ...options, asOf, values: timelineValues });
+  return {
+    asOf,
+    bundle,
+    built,
+    ...(options.riskModels === true ? { riskModels: true } : {}),
+    ...(options.site === undefined ? {} : { site: options.site }),
+  };
 }
 
 /** The last two steps of `evaluate` for one of the opinions; those that differ from it are named. */
@@ -70,33 +90,33 @@ export function comparedEvaluation(
 ): Evaluation {
   const opinion =
     opinions.find(({ stamp }) => stamp.id === guideline) ??
-    opinionOf(prepared.built.timeline, chosenGuideline(guideline));
+    opinionOf(prepared.built.timeline, chosenGuideline(guideline), prepared.site);
   return { ...evaluationOf(prepared, opinion), differs: differencesFrom(opinion, opinions) };
 }
 
-function evaluationOf({ asOf, bundle, built }: Prepared, opinion: ViewedOpinion): Evaluation {
+function evaluationOf(prepared: Prepared, opinion: ViewedOpinion): Evaluation {
   const { guideline, stamp, assessment, view } = opinion;
+  const riskEstimates =
+    prepared.riskModels === true ? estimateRisks(view, riskModels, assessment) : undefined;
   return {
-    asOf: new Date(asOf).toISOString(),
+    asOf: new Date(prepared.asOf).toISOString(),
     guideline,
     stamp,
-    subject: bundle.subject,
+    subject: prepared.bundle.subject,
     gestationalAge: gestationalAgeOf(view),
-    timeline: built.timeline,
+    timeline: prepared.built.timeline,
     assessment,
-    account: accountOf(bundle, built, guideline, assessment),
+    account: accountOf(prepared, guideline, assessment, riskEstimates),
+    ...(riskEstimates === undefined ? {} : { riskEstimates }),
   };
 }
 
 function accountOf(
-  bundle: ReadBundle,
-  built: BuiltTimeline,
+  { bundle, built }: Prepared,
   guideline: Guideline,
   assessment: Assessment,
+  riskEstimates: Evaluation['riskEstimates'] = [],
 ): Evaluation['account'] {
-  const used = new Map(factsUsed(built.timeline, guideline, assessment.findings));
-  if (bundle.patient !== undefined) used.set(bundle.patient.reference, ['subject']);
-  for (const request of built.timeline.requests) used.set(request.source.reference, ['suggestions']);
   return account({
     received: bundle.received,
     usable: bundle.usable.map(({ index, path, reference, resource }) => ({
@@ -108,8 +128,30 @@ function accountOf(
     setAside: [...bundle.setAside, ...built.setAside],
     notNeeded: [...bundle.notNeeded, ...built.notNeeded],
     issues: [...bundle.issues, ...built.issues],
-    usedBy: used,
+    usedBy: usedBy({ bundle, built }, guideline, assessment, riskEstimates),
   });
+}
+
+/** A measurement rule or an equation is named only where no question looked at the fact. */
+function usedBy(
+  { bundle, built }: Pick<Prepared, 'bundle' | 'built'>,
+  guideline: Guideline,
+  assessment: Assessment,
+  riskEstimates: NonNullable<Evaluation['riskEstimates']>,
+): ReadonlyMap<string, readonly string[]> {
+  const { timeline } = built;
+  const judged = factsJudged(timeline, guideline.qualityRules ?? [], [
+    ...assessment.quality.map(({ rule, evidence }) => ({ by: rule, evidence })),
+    ...riskEstimates.map(({ model, evidence }) => ({ by: model, evidence })),
+    ...assessment.medicines.map(({ rule, evidence }) => ({ by: rule, evidence })),
+    ...assessment.prevention.flatMap(({ id, found }) => found.map(({ evidence }) => ({ by: id, evidence }))),
+  ]);
+  return new Map([
+    ...judged,
+    ...factsUsed(timeline, guideline, assessment.findings),
+    ...(bundle.patient === undefined ? [] : [[bundle.patient.reference, ['subject']] as const]),
+    ...timeline.requests.map(({ source }) => [source.reference, ['suggestions']] as const),
+  ]);
 }
 
 function chosenGuideline(id: string): Guideline {

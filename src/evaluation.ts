@@ -1,7 +1,7 @@
 // The whole answer about one woman, before any presenter. Types only.
 import type { Issue, SetAsideCode } from './errors.ts';
 import type { Classification, Guideline, Threshold, Urgency } from './guidelines/guideline.ts';
-import type { Assessment, Evidence, Outcome, Referral } from './findings/finding.ts';
+import type { Assessment, Evidence, Outcome, Referral, RiskEstimate } from './findings/finding.ts';
 import type { Timeline } from './timeline/timeline.ts';
 
 export interface GestationalAge {
@@ -114,4 +114,6 @@ export interface Evaluation {
   readonly account: Account;
   /** Guidelines that would differ in class or urgency; absent when not asked for. */
   readonly differs?: readonly Difference[];
+  /** Figures of published risk equations; absent when not asked for. They decide nothing. */
+  readonly riskEstimates?: readonly RiskEstimate[];
 }

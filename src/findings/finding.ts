@@ -122,6 +122,8 @@ export interface QualityNotice {
 /** A published risk equation: a figure about groups, never a reassurance. */
 export interface RiskEstimate {
   readonly model: string;
+  /** What the figure is the probability of, and within what time. */
+  readonly predicts?: string;
   readonly outcome: Outcome;
   /** Percent, one decimal; absent when an input is missing or out of range. */
   readonly percent?: number;

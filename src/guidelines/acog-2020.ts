@@ -73,6 +73,7 @@ export const acog2020Edition: Edition = {
     citation: acog222('severe features', 'read'),
   },
   hellp: hellpDefinition,
+  lossOfControl: acog222('superimposed preeclampsia: sudden worsening', 'read'),
   afterBirthSameDay: {
     systolic: limit('acog-after-birth-same-day-systolic', '>=', 150, 'mm[Hg]', afterBirth),
     diastolic: limit('acog-after-birth-same-day-diastolic', '>=', 100, 'mm[Hg]', afterBirth),

@@ -37,6 +37,8 @@ export interface Edition {
   readonly severeOrgans: readonly OrganCriterion[];
   readonly severeFeatures: SevereFeatures;
   readonly hellp?: HellpDefinition;
+  /** Sudden loss of control of chronic hypertension counts as superimposed disease. */
+  readonly lossOfControl?: Citation;
   /** After birth: from here same-day. */
   readonly afterBirthSameDay: PressureLimits;
   /** After birth: start of treatment as this publication has it. */

@@ -103,6 +103,7 @@ export const frontline: Edition = {
     citation: acog222('severe features', 'read'),
   },
   hellp: hellpDefinition,
+  lossOfControl: acog222('superimposed preeclampsia: sudden worsening', 'read'),
   afterBirthSameDay: {
     systolic: limit(
       'after-birth-same-day-systolic',

@@ -337,6 +337,14 @@ export type QuestionCheck =
     }
   | { readonly check: 'fetuses-reach'; readonly limit: Threshold }
   | { readonly check: 'urine-tested'; readonly freshWithin: Threshold }
+  | {
+      readonly check: 'pressure-control-lost';
+      readonly limits: PressureLimits;
+      readonly severeConfirmation: SevereConfirmation;
+      readonly dangerSymptoms: readonly SymptomId[];
+      /** The lower reading must lie at least this long before the severe one. */
+      readonly earlierBy: Threshold;
+    }
   | { readonly check: 'home-pressure'; readonly limits: PressureLimits; readonly want: 'raised' | 'below' }
   | {
       readonly check: 'proteinuria';

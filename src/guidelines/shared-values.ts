@@ -151,6 +151,16 @@ export const timelineValues: TimelineValues = {
     'd',
     ours('two datings more than a week apart are a conflict to be shown'),
   ),
+  confirmingScanBefore: limit(
+    'confirming-scan-before',
+    '<',
+    154,
+    'd',
+    acog700(
+      'abstract: without an ultrasound examination before 22 0/7 weeks a pregnancy is suboptimally dated',
+      'read',
+    ),
+  ),
   fundalHeightFrom20Weeks: limit(
     'fundal-height-from-week-20',
     '>=',

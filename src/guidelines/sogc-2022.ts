@@ -60,6 +60,7 @@ export const sogc2022Edition: Edition = {
   severeOrgans: acogSevereOrgans,
   severeFeatures: { named: true, pressure: 'alone', dangerSymptoms: false, citation: organs },
   hellp: hellpDefinition,
+  lossOfControl: sogc2014('resistant hypertension', 'read'),
   afterBirthSameDay: {
     systolic: limit(
       'sogc-after-birth-same-day-systolic',

@@ -116,12 +116,24 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
       id: 'superimposed-pre-eclampsia',
       classification: 'superimposed-pre-eclampsia',
       sentence:
-        'Chronic hypertension with new protein or a new sign of organ involvement from 20+0 weeks on is superimposed pre-eclampsia.',
+        'Chronic hypertension with new protein, a new sign of organ involvement or, in some publications, sudden loss of control from 20+0 weeks on is superimposed pre-eclampsia.',
       appliesTo: 'women with chronic hypertension from 20+0 weeks on',
       when: {
         any: [
           'recorded-superimposed',
-          { all: [late, known, { any: ['protein-from-20-weeks', 'organ-from-20-weeks'] }] },
+          {
+            all: [
+              late,
+              known,
+              {
+                any: [
+                  'protein-from-20-weeks',
+                  'organ-from-20-weeks',
+                  ...(edition.lossOfControl === undefined ? [] : ['control-lost']),
+                ],
+              },
+            ],
+          },
         ],
       },
       supersedes: [

@@ -280,6 +280,19 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       settledAfter,
       citation: settledAfter.citation,
     },
+    ...(edition.lossOfControl === undefined
+      ? []
+      : [
+          {
+            id: 'control-lost',
+            asks: 'Did the pressure suddenly rise into the severe range from 20+0 weeks on?',
+            check: 'pressure-control-lost',
+            limits: severe,
+            ...danger,
+            earlierBy: settledAfter,
+            citation: edition.lossOfControl,
+          } satisfies Question,
+        ]),
     {
       id: 'unusable-emergency',
       asks: 'Was a pressure received that cannot be used and may be severe?',

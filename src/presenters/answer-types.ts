@@ -63,6 +63,19 @@ export interface AnswerAction {
   readonly source: AnswerCitation;
 }
 
+/** A published risk equation. `verified` is false until it was compared with print. */
+export interface AnswerRiskEstimate {
+  readonly model: string;
+  readonly predicts?: string | undefined;
+  readonly outcome: Outcome;
+  readonly percent?: number | undefined;
+  readonly sentence: string;
+  readonly evidence?: readonly AnswerEvidence[] | undefined;
+  readonly missing?: readonly string[] | undefined;
+  readonly source: AnswerCitation;
+  readonly verified: boolean;
+}
+
 export interface AnswerReferral {
   readonly level: ReferralLevel;
   readonly urgency: Urgency;
@@ -128,6 +141,8 @@ export interface Answer {
   readonly subject?: string | undefined;
   /** Guidelines that would differ in class or urgency, and on what they part. */
   readonly differs?: readonly Difference[] | undefined;
+  /** Only when asked for: figures about groups of women, never a reassurance. */
+  readonly riskEstimates?: readonly AnswerRiskEstimate[] | undefined;
   readonly account: AnswerAccount;
   readonly caution: readonly string[];
 }

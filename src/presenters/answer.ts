@@ -1,6 +1,6 @@
 // The public JSON answer: everything decided about one woman, with its reasons and sources, and nothing decided here.
 import type { Citation, Known, Omission, Threshold } from '../guidelines/guideline.ts';
-import type { Action, Evidence, Finding, Missing, Referral } from '../findings/finding.ts';
+import type { Action, Evidence, Finding, Missing, Referral, RiskEstimate } from '../findings/finding.ts';
 import type { Account, AccountEntry, Evaluation, GestationalAge } from '../evaluation.ts';
 import type { Issue } from '../errors.ts';
 import { caution } from './caution.ts';
@@ -18,6 +18,7 @@ import type {
   AnswerMissing,
   AnswerOmission,
   AnswerReferral,
+  AnswerRiskEstimate,
   AnswerThreshold,
 } from './answer-types.ts';
 
@@ -52,6 +53,7 @@ export function toAnswer(evaluation: Evaluation): Answer {
       ...difference,
       classification: [...difference.classification],
     })),
+    riskEstimates: someMapped(evaluation.riskEstimates, toRiskEstimate),
     account: toAccount(evaluation.account),
     caution: [...caution],
   };
@@ -132,6 +134,21 @@ function toAction(action: Action): AnswerAction {
 export function toReferral(referral: Referral): AnswerReferral {
   const { level, urgency, sentence } = referral;
   return { level, urgency, sentence, source: toCitation(referral.source) };
+}
+
+function toRiskEstimate(estimate: RiskEstimate): AnswerRiskEstimate {
+  const { model, predicts, outcome, percent, sentence, verified } = estimate;
+  return {
+    model,
+    predicts,
+    outcome,
+    percent,
+    sentence,
+    evidence: someMapped(estimate.evidence, toEvidence),
+    missing: someOf(estimate.missing),
+    source: toCitation(estimate.source),
+    verified,
+  };
 }
 
 function toAccount(account: Account): AnswerAccount {

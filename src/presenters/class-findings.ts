@@ -42,7 +42,8 @@ function isMet(finding: Finding): boolean {
   return finding.outcome === 'met';
 }
 
-function referencesIn(findings: readonly Finding[]): readonly string[] {
+/** References among the evidence that may stand in a FHIR resource, each once. */
+export function referencesIn(findings: readonly Pick<Finding, 'evidence'>[]): readonly string[] {
   const references = findings.flatMap((finding) => finding.evidence.map((evidence) => evidence.reference));
   return [...new Set(references)].filter((reference) => literalReference.test(reference));
 }

@@ -8,6 +8,7 @@ import { toComparisonAnswer } from './comparison.ts';
 import { toDataRequirement } from './data-requirements.ts';
 import { toAccountOutcome } from './operation-outcome.ts';
 import { toOutputParameters } from './output-parameters.ts';
+import { toRiskAssessments } from './risk-assessment.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { toSuggestions } from './suggestions.ts';
@@ -19,7 +20,7 @@ const outputId = 'output';
  * The answer about one woman as a collection Bundle.
  *
  * Returns  in this order: one GuidanceResponse (its output Parameters contained), the suggested Conditions, the
- *          referral, and one OperationOutcome that accounts for every entry received.
+ *          referral, the RiskAssessments asked for, and one OperationOutcome that accounts for every entry received.
  * Throws   never
  * Notes    1. Every entry has a `urn:uuid:` fullUrl; references between entries use it.
  *          2. The same evaluation gives the same bytes.
@@ -78,6 +79,7 @@ function resourcesOf({ evaluation, compared }: Told): readonly Identified[] {
     ...(referral === undefined
       ? []
       : [linked(referral, new Set(suggested.map((condition) => condition.id)))]),
+    ...toRiskAssessments(evaluation),
     { ...toAccountOutcome(evaluation.account), id: outcomeId },
   ];
 }

@@ -1,7 +1,10 @@
 // Markdown tables whose cells are plain text.
 
 /** A table; a row shorter than the head is filled with empty cells. No lines when there are no rows. */
-export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {
+export function markdownTable(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+): readonly string[] {
   if (rows.length === 0) return [];
   const line = (cells: readonly string[]): string =>
     `| ${head.map((_, index) => cell(cells[index] ?? '')).join(' | ')} |`;

@@ -17,6 +17,9 @@ const codeMembers: readonly string[] = [
   'severity',
 ];
 
+/** Members that are measured numbers, whole or not. */
+const decimalMembers: readonly string[] = ['value', 'percent'];
+
 /**
  * The answer as output Parameters.
  *
@@ -51,7 +54,7 @@ function partsOf(name: string, value: object): readonly ParametersParameter[] {
 }
 
 function numberParameter(name: string, value: number): ParametersParameter {
-  return Number.isInteger(value) && name !== 'value'
+  return Number.isInteger(value) && !decimalMembers.includes(name)
     ? { name, valueInteger: value }
     : { name, valueDecimal: value };
 }

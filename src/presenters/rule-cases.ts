@@ -32,7 +32,11 @@ const shown = 5;
  * Given    rule       key of the rule: `class:pre-eclampsia`
  *          guideline  under which they are judged
  */
-export function ruleCaseLines(rule: string, guideline: string, cases: readonly RuleCase[]): readonly string[] {
+export function ruleCaseLines(
+  rule: string,
+  guideline: string,
+  cases: readonly RuleCase[],
+): readonly string[] {
   const lines = groups.flatMap(([outcome, words]) => {
     const found = cases.filter(
       (each) => each.expect[guideline] !== undefined && each.outcomes[guideline]?.[rule] === outcome,
@@ -44,9 +48,13 @@ export function ruleCaseLines(rule: string, guideline: string, cases: readonly R
       '',
       ...markdownTable(
         ['case', 'what was measured', 'what we answer', 'from'],
-        found.slice(0, shown).map((each) => [each.id, caseWords(each.given), answerWords(each, guideline), each.basis]),
+        found
+          .slice(0, shown)
+          .map((each) => [each.id, caseWords(each.given), answerWords(each, guideline), each.basis]),
       ),
-      ...(rest.length === 0 ? [] : [`And ${rest.length} more: ${rest.slice(0, 20).join(', ')}${rest.length > 20 ? ' …' : ''}`, '']),
+      ...(rest.length === 0
+        ? []
+        : [`And ${rest.length} more: ${rest.slice(0, 20).join(', ')}${rest.length > 20 ? ' …' : ''}`, '']),
     ];
   });
   return lines;

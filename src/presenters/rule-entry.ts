@@ -2,7 +2,14 @@
 import type { ClassRule, Guideline, Need, UrgencyRule } from '../guidelines/guideline.ts';
 import type { Review } from '../guidelines/reviews.ts';
 import { ruleCaseLines, type RuleCase } from './rule-cases.ts';
-import { citationsIn, citationWords, namesOf, questionsUnder, thresholdsIn, type RuleData } from './rule-sources.ts';
+import {
+  citationsIn,
+  citationWords,
+  namesOf,
+  questionsUnder,
+  thresholdsIn,
+  type RuleData,
+} from './rule-sources.ts';
 import { idWords, listLines, needItems, needLine } from './rule-words.ts';
 import { sideBySideLines } from './side-by-side.ts';
 import { neededByWords, urgencyWords } from './vocabulary.ts';
@@ -52,16 +59,13 @@ export function urgencyEntry(rule: UrgencyRule, main: Guideline, input: RuleTabl
   ];
 }
 
-function commonParts(
-  rule: RuleData,
-  main: Guideline,
-  key: string,
-  input: RuleTableInput,
-): readonly string[] {
+function commonParts(rule: RuleData, main: Guideline, key: string, input: RuleTableInput): readonly string[] {
   const data = { rule, questions: questionsUnder(rule.when, main) };
   const citations = citationsIn(data);
   const known = (kind: string): readonly string[] =>
-    citations.filter((citation) => citation.known === kind).map((citation) => `- ${sentenceCase(citationWords(citation))}`);
+    citations
+      .filter((citation) => citation.known === kind)
+      .map((citation) => `- ${sentenceCase(citationWords(citation))}`);
   return [
     ...part('Choices of ours and rules of the trade', [...known('ours'), ...known('common-practice')]),
     ...part('Source', [`- ${citationWords(rule.citation)}`, ...memoryLines(data)]),
@@ -80,7 +84,9 @@ function memoryLines(data: unknown): readonly string[] {
 }
 
 function supersededWords({ supersedes }: ClassRule): string {
-  return supersedes.length === 0 ? '' : ` When it holds it takes the place of: ${supersedes.map(idWords).join(', ')}.`;
+  return supersedes.length === 0
+    ? ''
+    : ` When it holds it takes the place of: ${supersedes.map(idWords).join(', ')}.`;
 }
 
 /** The sentence of the data, split where it says "not"; conditions under "none of" exclude as well. */
@@ -98,7 +104,11 @@ function applicability({ appliesTo, when }: ClassRule): readonly [string, string
 function excludedBy(need: Need): readonly string[] {
   if (typeof need === 'string') return [];
   if ('none' in need)
-    return need.none.flatMap((id) => (typeof id === 'string' && id.startsWith('recorded-') ? [`women with ${idWords(id).replace('recorded ', '')} recorded`] : []));
+    return need.none.flatMap((id) =>
+      typeof id === 'string' && id.startsWith('recorded-')
+        ? [`women with ${idWords(id).replace('recorded ', '')} recorded`]
+        : [],
+    );
   return [...new Set(('all' in need ? need.all : need.any).flatMap(excludedBy))];
 }
 
@@ -123,7 +133,9 @@ function omissionLines(when: Need, main: Guideline): readonly string[] {
       whenCannotTell === undefined ? [] : [[whenCannotTell.id, whenCannotTell] as const],
     ),
   );
-  return [...gaps.values()].map(({ what, how, by }) => `- without ${what} we say so and ask, ${neededByWords[by]}: ${how}`);
+  return [...gaps.values()].map(
+    ({ what, how, by }) => `- without ${what} we say so and ask, ${neededByWords[by]}: ${how}`,
+  );
 }
 
 interface Sided {
@@ -143,7 +155,9 @@ function otherLines(rule: RuleData, key: string, main: Guideline, input: RuleTab
   const otherwise = sided.filter(({ when }) => JSON.stringify(when) !== shape);
   return [
     ...sideBySideLines(sided),
-    ...otherwise.map(({ guideline, when }) => `- ${guideline.id} puts it together otherwise: ${needLine(when, guideline)}.`),
+    ...otherwise.map(
+      ({ guideline, when }) => `- ${guideline.id} puts it together otherwise: ${needLine(when, guideline)}.`,
+    ),
     ...(absent.length === 0 ? [] : [`- not a rule of: ${absent.map(({ id }) => id).join(', ')}`]),
     ...(otherwise.length + absent.length > 0 || main.id === '' ? [''] : []),
   ];

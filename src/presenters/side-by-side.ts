@@ -30,14 +30,18 @@ export function sideBySideLines(
     ),
     ...(same.length === 0
       ? []
-      : [`The same in all of them: ${same.map((name) => `${name} ${cells(name)[0] ?? ''}`).join('; ')}.`, '']),
+      : [
+          `The same in all of them: ${same.map((name) => `${name} ${cells(name)[0] ?? ''}`).join('; ')}.`,
+          '',
+        ]),
   ];
 }
 
 function columnOf(guideline: Guideline, when: Need): Column {
   const column = new Map<string, string>();
   for (const question of questionsUnder(when, guideline)) {
-    for (const { name, threshold } of measuresOf(question)) column.set(measureName(question.id, name), cellOf(threshold));
+    for (const { name, threshold } of measuresOf(question))
+      column.set(measureName(question.id, name), cellOf(threshold));
     if (question.check === 'organ-involvement')
       for (const [organ, signs] of signsOf(question.criteria)) column.set(`signs, ${organ}`, signs);
   }
@@ -49,7 +53,8 @@ function measureName(question: string, name: string): string {
   return question === 'severe-organ' || question === 'heavy-protein' ? `severe: ${name}` : name;
 }
 
-const cellOf = (threshold: Threshold): string => `${limitWords(threshold)}${knownMark(threshold.citation.known)}`;
+const cellOf = (threshold: Threshold): string =>
+  `${limitWords(threshold)}${knownMark(threshold.citation.known)}`;
 
 function signsOf(
   criteria: Extract<Guideline['questions'][number], { check: 'organ-involvement' }>['criteria'],

@@ -2,13 +2,17 @@
 import type { Assessment, Finding, Outcome } from '../findings/finding.ts';
 import type { Guideline, Question, TimelineValues } from '../guidelines/guideline.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import { checks } from './checks/index.ts';
+import { answerQuestion } from './checks/index.ts';
 import type { Answer } from './answer.ts';
 import { chooseActions } from './choose-actions.ts';
 import { decideClasses } from './decide-classes.ts';
 import { chooseReferral, decideUrgency } from './decide-urgency.ts';
 import { listMissing } from './list-missing.ts';
+import { judgeMedicines } from './medicine-safety.ts';
+import { advisePrevention } from './prevention.ts';
 import { judgeQuality } from './quality/judge-quality.ts';
+import { firstLevelSite, type Site } from './site.ts';
+import { chooseTreatments } from './treatment-options.ts';
 import { prepareView, type View } from './view.ts';
 
 export interface Applied {
@@ -22,17 +26,24 @@ export interface Applied {
  * Given    timeline   facts up to `asOf`
  *          guideline  questions and rules as data
  *          values     dating values
+ *          site       what can be done here; default a first-level site
  * Returns  the assessment, and the view it was made from
  * Throws   only when the guideline data names a question that does not exist
  */
-export function applyRules(timeline: Timeline, guideline: Guideline, values: TimelineValues): Applied {
+export function applyRules(
+  timeline: Timeline,
+  guideline: Guideline,
+  values: TimelineValues,
+  site: Site = firstLevelSite,
+): Applied {
   const view = prepareView(timeline, values, guideline.visit);
-  const answers = guideline.questions.map((question) => asFinding(question, ask(view, question)));
+  const answers = guideline.questions.map((question) => asFinding(question, answerQuestion(view, question)));
   const outcomes = new Map<string, Outcome>(answers.map((finding) => [finding.question, finding.outcome]));
   const classes = decideClasses(guideline.classRules, answers, outcomes);
+  const prevention = advisePrevention(view, guideline, outcomes);
   const urgency = decideUrgency(guideline.urgencyRules, outcomes);
   const referral = chooseReferral(guideline.referralRules, outcomes, urgency.urgency);
-  const actions = chooseActions(view, guideline, outcomes);
+  const actions = chooseActions(view, guideline, outcomes, site);
   return {
     view,
     assessment: {
@@ -42,19 +53,13 @@ export function applyRules(timeline: Timeline, guideline: Guideline, values: Tim
       findings: [...classes.findings, ...answers],
       missing: listMissing(guideline, answers, outcomes, urgency.urgency),
       actions,
-      medicines: [],
-      treatment: [],
-      prevention: [],
+      medicines: judgeMedicines(view, guideline, outcomes),
+      treatment: chooseTreatments(view, guideline, outcomes, site),
+      prevention,
       quality: judgeQuality(view, guideline.qualityRules ?? []),
       ...(referral === undefined ? {} : { referral }),
     },
   };
-}
-
-/** The table of checks pairs each name with its own options; the compiler proves the table, not this one call. */
-function ask(view: View, question: Question): Answer {
-  const check: (view: View, options: never) => Answer = checks[question.check];
-  return check(view, question as never);
 }
 
 function asFinding(question: Question, answer: Answer): Finding {

@@ -5,12 +5,14 @@ import type { Moment } from '../timeline/timeline.ts';
 import { formatInstant } from '../timeline/moment.ts';
 import { combine, lookUp } from './combine.ts';
 import { milliseconds, reaches } from './compare.ts';
+import { atNextLevel, firstLevelSite, isPossibleAt, type Site } from './site.ts';
 import { isRaised, type View } from './view.ts';
 
 /**
  * The steps that apply.
  *
  * Given    outcomes  of questions, classes, urgency and referral rules
+ *          site      what can be done here; a step it cannot do is put at the next level
  * Returns  actions in order; `time` is the clock time in the zone of the reading it counts from
  * Throws   when the data names an unknown question
  */
@@ -18,12 +20,16 @@ export function chooseActions(
   view: View,
   guideline: Guideline,
   outcomes: ReadonlyMap<string, Outcome>,
+  site: Site = firstLevelSite,
 ): readonly Action[] {
   return guideline.actionRules
     .filter((rule) => combine(rule.when, lookUp(outcomes)) === 'met')
-    .map((rule) => asAction(view, guideline, rule))
+    .map((rule) => asAction(view, guideline, placed(rule, site)))
     .sort((a, b) => a.order - b.order);
 }
+
+const placed = (rule: ActionRule, site: Site): ActionRule =>
+  isPossibleAt(site, rule.siteNeeds) ? rule : { ...rule, sentence: atNextLevel(site, rule.sentence) };
 
 function asAction(view: View, guideline: Guideline, rule: ActionRule): Action {
   const base = { id: rule.id, kind: rule.kind, order: rule.order, source: rule.citation };

@@ -1,7 +1,8 @@
 // From answered questions to classes: leading one first, superseded ones folded in.
-import type { Evidence, Finding, Outcome } from '../findings/finding.ts';
+import type { Finding, Outcome } from '../findings/finding.ts';
 import { classifications, type Classification, type ClassRule } from '../guidelines/guideline.ts';
 import { combine, decisiveOf, lookUp, questionsOf } from './combine.ts';
+import { uniqueEvidence } from './unique-evidence.ts';
 
 export interface Classes {
   readonly classification: readonly Classification[];
@@ -53,18 +54,9 @@ function asFinding(
     asks: rule.sentence,
     outcome,
     because: [...new Set(decisive.map((part) => part.because))].join(' ') || rule.sentence,
-    evidence: isMet ? unique(decisive.flatMap((part) => part.evidence)) : [],
+    evidence: isMet ? uniqueEvidence(decisive.flatMap((part) => part.evidence)) : [],
     thresholds: isMet ? [...new Set(decisive.flatMap((part) => part.thresholds))] : [],
     source: rule.citation,
     restsOn: questionsOf(rule.when),
   };
-}
-
-function unique(evidence: readonly Evidence[]): readonly Evidence[] {
-  const seen = new Map<string, Evidence>();
-  for (const item of evidence) {
-    const key = `${item.reference} ${item.what}`;
-    if (!seen.has(key)) seen.set(key, item);
-  }
-  return [...seen.values()];
 }

@@ -80,19 +80,15 @@ function considerAll(
   );
 }
 
+const hellpAnalytes: ReadonlySet<string> = new Set(['platelets', 'ast', 'alt', 'ldh', 'bilirubin']);
+
 function asksForAnalyte(question: Question, analyte: string): boolean {
-  switch (question.check) {
-    case 'laboratory-reaches':
-      return question.analyte === analyte;
-    case 'hellp':
-      return ['platelets', 'ast', 'alt', 'ldh', 'bilirubin'].includes(analyte);
-    case 'organ-involvement':
-      return question.criteria.some(
-        (criterion) => 'analytes' in criterion && criterion.analytes.some((item) => item === analyte),
-      );
-    default:
-      return false;
-  }
+  if (question.check === 'laboratory-reaches') return question.analyte === analyte;
+  if (question.check === 'hellp') return hellpAnalytes.has(analyte);
+  if (question.check !== 'organ-involvement') return false;
+  return question.criteria.some(
+    (criterion) => 'analytes' in criterion && criterion.analytes.some((item) => item === analyte),
+  );
 }
 
 function asksForSymptom(question: Question, symptom: string): boolean {

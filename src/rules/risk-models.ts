@@ -60,7 +60,12 @@ function estimate(
   model: RiskModel,
   assessment: Pick<Assessment, 'classification' | 'findings'>,
 ): RiskEstimate {
-  const base = { model: model.id, source: model.citation, verified: model.verified };
+  const base = {
+    model: model.id,
+    predicts: model.predicts,
+    source: model.citation,
+    verified: model.verified,
+  };
   if (view.now.daysAfterBirth !== undefined || !isMeantFor(model, assessment))
     return {
       ...base,

@@ -50,6 +50,17 @@ export const countCodes: readonly CountCode[] = [
   { ...s, code: '161732006', counts: 'gravidity' },
 ];
 
+/**
+ * A diagnosis code that names completed weeks by its last two digits; codes outside the range name no single week.
+ * Z3A.20 = 20 weeks read (terminology.csv); the range from memory.
+ */
+export const weeksOfGestationCode = {
+  system: systems.icd10cm,
+  shape: /^Z3A\.?(\d\d)$/i,
+  fewest: 8,
+  most: 42,
+} as const;
+
 /** Date and time of a birth, as an observation. */
 export const birthObservationCodes: readonly SystemCode[] = [{ ...l, code: '93857-1' }];
 

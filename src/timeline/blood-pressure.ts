@@ -75,6 +75,9 @@ function account(
       if (judgement.reading !== undefined || judgement.mean !== undefined) used.add(index);
       if (judgement.why !== undefined) addReason(index, judgement.why);
     }
+    const [first] = candidate.sources;
+    if (first !== undefined && isReported(reasons.get(first.index))) continue;
+    reportMissingHalf(judgement, candidate, context);
   }
   for (const { received } of parts) {
     const why = reasons.get(received.index) ?? [];
@@ -83,10 +86,37 @@ function account(
   }
 }
 
+/** F-P05: one half is used, and what is missing is said; a pressure felt at the wrist has no other half. */
+function reportMissingHalf(
+  { reading, mean }: Judgement,
+  { sources, isStandAlone, technique }: PressureCandidate,
+  context: TimelineContext,
+): void {
+  const found = reading ?? mean;
+  const [received] = sources;
+  if (found === undefined || received === undefined || technique.method === 'palpation') return;
+  if (found.systolicMmHg !== undefined && found.diastolicMmHg !== undefined) return;
+  const missing = found.systolicMmHg === undefined ? 'systolic' : 'diastolic';
+  context.issue(received, {
+    severity: 'warning',
+    code: 'pressure-half-missing',
+    type: 'required',
+    element: isStandAlone ? 'code' : 'component',
+    message: `The ${missing} pressure is missing: send both in one panel, ${missing === 'systolic' ? '8480-6' : '8462-4'} as a component.`,
+  });
+}
+
 function report(received: Received, { code, element, message }: Unusable, context: TimelineContext): void {
-  if (code === 'value-absent-with-reason' || code === 'value-missing') return;
+  if (isPlainlyAbsent(code)) return;
   context.issue(received, { severity: 'warning', code, type: 'value', element, message });
 }
+
+const isPlainlyAbsent = (code: Unusable['code']): boolean =>
+  code === 'value-absent-with-reason' || code === 'value-missing';
+
+/** A fault of the other half is an issue of its own, which says more than that it is missing. */
+const isReported = (reasons: readonly Unusable[] | undefined): boolean =>
+  reasons?.some(({ code }) => !isPlainlyAbsent(code)) === true;
 
 /** The reason said first: a fault in the numbers, before a value that is absent. */
 const leading: readonly Unusable['code'][] = [

@@ -1,6 +1,7 @@
 // What the readers of a timeline share: the bundle, the values, and one place to say why something was not used.
 import type { Issue, SetAsideCode } from '../errors.ts';
 import type { ReadBundle, Received } from '../bundle/read-bundle-types.ts';
+import type { FacilityOffset } from './moment.ts';
 import type { TimelineValues } from './timeline.ts';
 
 /** A value that cannot be used, with the element that is the cause (`valueQuantity.unit`, relative to the resource). */
@@ -17,7 +18,7 @@ export interface TimelineContext {
   readonly asOf: number;
   readonly values: TimelineValues;
   /** Offset in minutes taken for a time sent without a zone; absent: UTC, with a remark. */
-  readonly facilityOffsetMinutes?: number;
+  readonly facilityOffsetMinutes?: FacilityOffset;
   /** Unit a site declares for pressures sent without one. Absent: such a pressure is never classified. */
   readonly defaultPressureUnit?: 'mm[Hg]' | 'kPa';
   /** The whole resource could not be used. */

@@ -12,6 +12,17 @@ import type { Moment } from './timeline.ts';
 const widestOffsetMinutes = 14 * 60;
 
 /**
+ * Offset from UTC in minutes of the facility's clocks: always the same, or by the local time in milliseconds
+ * (as if it were UTC), where clocks change in the year.
+ */
+export type FacilityOffset = number | ((localMilliseconds: number) => number);
+
+/** The offset at a local time; UTC when the facility names none. */
+export function offsetAt(offset: FacilityOffset | undefined, localMilliseconds: number): number {
+  return typeof offset === 'function' ? offset(localMilliseconds) : (offset ?? 0);
+}
+
+/**
  * What does a FHIR date, dateTime or instant say?
  *
  * Given    text                   as sent
@@ -26,11 +37,14 @@ const widestOffsetMinutes = 14 * 60;
  *          5. `localDay` is the day as written, whatever its zone; of a month or year, its first day.
  * Source   FHIR R4 datatypes (dateTime, instant); fhir checklist F-T02 to F-T06.
  */
-export function parseMoment(text: string, facilityOffsetMinutes: number | undefined): Moment | undefined {
+export function parseMoment(
+  text: string,
+  facilityOffsetMinutes: FacilityOffset | undefined,
+): Moment | undefined {
   const length = text.length;
   const year = number(text, 0, 4);
   if (year < 1) return undefined;
-  const offset = facilityOffsetMinutes ?? 0;
+  const offset = facilityOffsetMinutes;
   if (length === 4) return wholeDays(text, toDay(year, 1, 1), toDay(year + 1, 1, 1), 'year', offset);
   const month = number(text, 5, 7);
   const monthLength = text.charCodeAt(4) === hyphen ? daysInMonth(year, month) : 0;
@@ -64,24 +78,24 @@ function wholeDays(
   firstDay: number,
   endDay: number,
   precision: 'day' | 'month' | 'year',
-  offset: number,
+  offset: FacilityOffset | undefined,
 ): Moment {
-  const shift = offset * millisecondsPerMinute;
+  const toUtc = (local: number): number => local - offsetAt(offset, local) * millisecondsPerMinute;
   return {
-    earliest: firstDay * millisecondsPerDay - shift,
-    latest: endDay * millisecondsPerDay - shift - 1,
+    earliest: toUtc(firstDay * millisecondsPerDay),
+    latest: toUtc(endDay * millisecondsPerDay) - 1,
     localDay: firstDay,
     precision,
     text,
   };
 }
 
-function instantOf(text: string, localDay: number, facilityOffsetMinutes: number | undefined) {
+function instantOf(text: string, localDay: number, facilityOffsetMinutes: FacilityOffset | undefined) {
   const timeOfDay = timeOfDayOf(text);
   if (timeOfDay === undefined) return undefined;
   const local = localDay * millisecondsPerDay + timeOfDay.milliseconds;
   if (timeOfDay.end === text.length) {
-    const instant = local - (facilityOffsetMinutes ?? 0) * millisecondsPerMinute;
+    const instant = local - offsetAt(facilityOffsetMinutes, local) * millisecondsPerMinute;
     return { ...at(instant, localDay, text), takenFrom: 'facility-zone' } as const;
   }
   const offsetMinutes = offsetOf(text, timeOfDay.end);

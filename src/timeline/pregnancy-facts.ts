@@ -17,12 +17,15 @@ import { asOfDay, currentPregnancy } from './pregnancy.ts';
 import type { CurrentPregnancy } from './pregnancy.ts';
 import type { KnownCondition, LaboratoryResult, Moment, Pregnancy, Woman } from './timeline.ts';
 import { isUnusable, unusable } from './unusable.ts';
+import { readWeeksCodes } from './weeks-code.ts';
 
 export interface PregnancyInput {
   readonly dating: readonly Received[];
   readonly births: readonly Received[];
   readonly counts: readonly Received[];
   readonly statuses: readonly Received[];
+  /** Conditions whose code names the weeks of gestation; they are also among `conditions`. */
+  readonly weeksCodes: readonly Received[];
   readonly conditions: readonly KnownCondition[];
   /** In time order. */
   readonly laboratory: readonly LaboratoryResult[];
@@ -47,7 +50,7 @@ export function readPregnancy(
   const counts = input.counts.flatMap((received) => usableCount(received, context));
   const current = currentPregnancy(
     {
-      dating: readDatingFacts(input.dating, context),
+      dating: [...readDatingFacts(input.dating, context), ...readWeeksCodes(input.weeksCodes, context)],
       births: readBirths(input.births, context),
       lossDays: input.conditions.flatMap((condition) => dayOf(condition, 'miscarriage')),
       signDays: signDaysOf(input, counts, statuses, context),
@@ -180,9 +183,17 @@ function readWoman(counts: readonly Count[], current: CurrentPregnancy, context:
 }
 
 function birthDayOf(context: TimelineContext): number | undefined {
-  const text = textOf(fieldsOf(context.bundle.patient?.resource)['birthDate']);
-  const date = text === undefined ? undefined : parseMoment(text, context.facilityOffsetMinutes);
-  return date === undefined || date.precision !== 'day' || isInFuture(date, context)
-    ? undefined
-    : date.localDay;
+  const { patient } = context.bundle;
+  const text = textOf(fieldsOf(patient?.resource)['birthDate']);
+  if (patient === undefined || text === undefined) return undefined;
+  const date = parseMoment(text, context.facilityOffsetMinutes);
+  if (date?.precision === 'day' && !isInFuture(date, context)) return date.localDay;
+  context.issue(patient, {
+    severity: 'warning',
+    code: 'birth-date-not-used',
+    type: 'value',
+    element: 'birthDate',
+    message: 'Her age needs the whole date of birth, in the past: send YYYY-MM-DD.',
+  });
+  return undefined;
 }

@@ -1,4 +1,5 @@
 // Which pregnancy is the current one: its dating, its birth, and what belongs to earlier ones.
+import { offsetAt } from './moment.ts';
 import type { Birth } from './birth.ts';
 import { daysPerWeek, millisecondsPerDay, millisecondsPerMinute } from './calendar.ts';
 import type { TimelineContext } from './context.ts';
@@ -167,7 +168,11 @@ function ageAt({ at }: Birth, chosen: Dating): number {
 
 /** Calendar day of the evaluation, in the facility's zone. */
 export function asOfDay({ asOf, facilityOffsetMinutes }: TimelineContext): number {
-  return Math.floor((asOf + (facilityOffsetMinutes ?? 0) * millisecondsPerMinute) / millisecondsPerDay);
+  const offset = offsetAt(
+    facilityOffsetMinutes,
+    asOf + offsetAt(facilityOffsetMinutes, asOf) * millisecondsPerMinute,
+  );
+  return Math.floor((asOf + offset * millisecondsPerMinute) / millisecondsPerDay);
 }
 
 /** Undated: not before the last end, nor longer ago than a pregnancy lasts. */
@@ -187,6 +192,8 @@ function setAsideHistory(
   context: TimelineContext,
 ): void {
   for (const { received, startDay, observedDay } of history) {
+    // A code for the weeks stays on record as a condition.
+    if (received.resource.resourceType === 'Condition') continue;
     const dueDay = startDay + daysOf(context.values.pregnancyLengthDays);
     const isImpossible =
       chosen !== undefined &&

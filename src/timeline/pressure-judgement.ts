@@ -21,8 +21,8 @@ export interface Judgement {
  * Given    candidate  halves in mm[Hg] or bare, with their time
  *          values     the plausible range
  * Returns  a reading or an average; or, with its reason, the numbers of one that has no unit, lies outside the
- *          plausible range, or has a diastolic pressure not below the systolic; or only the reason, when it
- *          has no usable time
+ *          plausible range, has a diastolic pressure not below the systolic, or has no usable time; only the
+ *          reason for one that lies in the future
  * Throws   never
  * Notes    1. One bad half makes the whole reading unusable; its good half keeps its number there.
  *          2. Of two faults the more urgent is named: above the range, then not below, then below the range.
@@ -51,7 +51,7 @@ function judgeMeasured(candidate: PressureCandidate, values: TimelineValues): Ju
   const fault = faultOf(candidate, values);
   if (fault !== undefined) return { unusablePressure: numbersOf(candidate, fault), why: whyOf(fault) };
   const { time } = candidate;
-  if (isUnusable(time)) return { why: time };
+  if (isUnusable(time)) return { unusablePressure: numbersOf(candidate, 'time-unusable'), why: time };
   const facts = {
     ...numbersIn(candidate),
     asSent: asSentOf(candidate),

@@ -18,6 +18,7 @@ import { isUnusable } from './unusable.ts';
  *          2. Halves pair at the same time first; then within the tolerance. Encounter, arm and device must
  *             not differ. A half that has two possible partners stays alone.
  *          3. Halves with only a date pair only with the same date.
+ *          4. A panel that holds one half takes the other from a stand-alone observation of the same time.
  * Source   fhir checklist F-P03, F-P04, F-M07; the tolerance is ours.
  */
 export function pairPressures(
@@ -25,11 +26,15 @@ export function pairPressures(
   values: TimelineValues,
 ): readonly PressureCandidate[] {
   const distinct = joinEqual([...candidates].sort(compareCandidates), keyOfEqual);
-  const { full, halves } = separate(distinct);
+  const [halves, full] = partition(distinct, (candidate) => candidate.isStandAlone && isHalf(candidate));
   const { joinedFull, rest } = joinCopies(full, halves);
-  const sameTime = pairHalves(rest, 0);
-  const nearTime = pairHalves(sameTime.alone, millisecondsOf(values.pairingTolerance));
-  return [...joinedFull, ...sameTime.pairs, ...nearTime.pairs, ...nearTime.alone].sort(compareCandidates);
+  const [inPanels, whole] = partition(joinedFull, isHalf);
+  const sameTime = pairHalves([...rest, ...inPanels].sort(compareCandidates), 0);
+  const [standAlone, alone] = partition(sameTime.alone, (half) => half.isStandAlone);
+  const nearTime = pairHalves(standAlone, millisecondsOf(values.pairingTolerance));
+  return [...whole, ...sameTime.pairs, ...nearTime.pairs, ...nearTime.alone, ...alone].sort(
+    compareCandidates,
+  );
 }
 
 function joinEqual(
@@ -64,13 +69,18 @@ function timeKey({ time, isMean }: PressureCandidate): string | undefined {
   return [time.from.earliest, time.from.latest, time.to.earliest, time.to.latest, isMean].join('|');
 }
 
-function separate(candidates: readonly PressureCandidate[]) {
-  const isHalf = (candidate: PressureCandidate): boolean =>
-    candidate.isStandAlone && (candidate.systolic === undefined) !== (candidate.diastolic === undefined);
-  return {
-    full: candidates.filter((candidate) => !isHalf(candidate)),
-    halves: candidates.filter(isHalf),
-  };
+const isHalf = ({ systolic, diastolic }: PressureCandidate): boolean =>
+  (systolic === undefined) !== (diastolic === undefined);
+
+/** Those for which it holds, and the others, each in the order given. */
+function partition(
+  candidates: readonly PressureCandidate[],
+  holds: (candidate: PressureCandidate) => boolean,
+): readonly [PressureCandidate[], PressureCandidate[]] {
+  const yes: PressureCandidate[] = [];
+  const no: PressureCandidate[] = [];
+  for (const candidate of candidates) (holds(candidate) ? yes : no).push(candidate);
+  return [yes, no];
 }
 
 function joinCopies(full: readonly PressureCandidate[], halves: readonly PressureCandidate[]) {
@@ -143,6 +153,7 @@ function startOf({ time }: PressureCandidate): number {
 function belong(one: PressureCandidate, other: PressureCandidate, tolerance: number): boolean {
   return (
     one.isMean === other.isMean &&
+    (one.isStandAlone || other.isStandAlone) &&
     agree(one.encounter, other.encounter) &&
     agree(one.arm, other.arm) &&
     agree(deviceOf(one), deviceOf(other)) &&

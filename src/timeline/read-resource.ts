@@ -34,6 +34,7 @@ import type {
 import { isNotAsked, isUnusable, unusable } from './unusable.ts';
 import type { NotAsked } from './unusable.ts';
 import { readUrineProtein, readUrineSign } from './urine-protein.ts';
+import { weeksInCode } from './weeks-code.ts';
 
 /** Facts, and resources that can only be read together, as they are found. */
 export interface Facts {
@@ -42,6 +43,7 @@ export interface Facts {
   readonly births: Received[];
   readonly counts: Received[];
   readonly statuses: Received[];
+  readonly weeksCodes: Received[];
   readonly urineProteins: UrineProtein[];
   readonly urineSigns: UrineSign[];
   readonly laboratory: LaboratoryResult[];
@@ -58,6 +60,7 @@ export function openFacts(): Facts {
     births: [],
     counts: [],
     statuses: [],
+    weeksCodes: [],
     urineProteins: [],
     urineSigns: [],
     laboratory: [],
@@ -162,8 +165,10 @@ function readSymptomObservation(
 
 function readCondition(received: Received<Condition>, facts: Facts, context: TimelineContext): void {
   const symptoms = readSymptomsOfCondition(received, context);
-  if (symptoms.length === 0)
+  if (symptoms.length === 0) {
+    if (weeksInCode(received.resource.code) !== undefined) facts.weeksCodes.push(received);
     return keep(received, readConditions(received, context), facts.conditions, context);
+  }
   const current = symptoms.filter((symptom) => !isFuture(symptom, context));
   if (current.length === 0) return context.setAside(received, inFuture);
   facts.symptoms.push(...current);

@@ -80,7 +80,11 @@ export interface MeanPressure {
 /** A pressure that was received and cannot be used to classify, with the numbers for urgency only. */
 export interface UnusablePressure {
   readonly why:
-    'diastolic-not-below-systolic' | 'above-plausible-range' | 'below-plausible-range' | 'unit-missing';
+    | 'diastolic-not-below-systolic'
+    | 'above-plausible-range'
+    | 'below-plausible-range'
+    | 'unit-missing'
+    | 'time-unusable';
   readonly at?: Moment;
   /** mm[Hg]; for `unit-missing` the bare number, read as if it were mm[Hg]. */
   readonly systolic?: number;

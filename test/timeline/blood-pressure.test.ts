@@ -90,9 +90,7 @@ describe('half a pair (F-P01, F-P05)', () => {
     ['by itself', diastolicOnly(at, 98), 'systolic', 'code'],
   ])('%s gets an issue that names the missing half and the mend', (_, sent, missing, element) => {
     const { issues } = built([sent]);
-    expect(issues).toMatchObject([
-      { severity: 'warning', type: 'required', code: 'pressure-half-missing' },
-    ]);
+    expect(issues).toMatchObject([{ severity: 'warning', type: 'required', code: 'pressure-half-missing' }]);
     expect(issues[0]?.expression).toBe(`Bundle.entry[1].resource.${element}`);
     expect(issues[0]?.message).toContain(`The ${missing} pressure is missing: send `);
   });

@@ -189,12 +189,19 @@ describe('the woman', () => {
     expect(codesOf(earlier)).toEqual(['previous-pregnancy']);
   });
 
-  it.each(['1996-04', '1996', 'unknown'])('born %s has no day of birth, and an issue says why', (birthDate) => {
-    const bundle = readBundle(make.bundleOf([], make.patient({ birthDate })));
-    const { timeline, issues } = buildTimeline(bundle, { asOf: Date.parse(defaultAsOf), values });
-    expect(timeline.woman).not.toHaveProperty('birthDay');
-    expect(issues).toMatchObject([
-      { severity: 'warning', code: 'birth-date-not-used', expression: 'Bundle.entry[0].resource.birthDate' },
-    ]);
-  });
+  it.each(['1996-04', '1996', 'unknown'])(
+    'born %s has no day of birth, and an issue says why',
+    (birthDate) => {
+      const bundle = readBundle(make.bundleOf([], make.patient({ birthDate })));
+      const { timeline, issues } = buildTimeline(bundle, { asOf: Date.parse(defaultAsOf), values });
+      expect(timeline.woman).not.toHaveProperty('birthDay');
+      expect(issues).toMatchObject([
+        {
+          severity: 'warning',
+          code: 'birth-date-not-used',
+          expression: 'Bundle.entry[0].resource.birthDate',
+        },
+      ]);
+    },
+  );
 });

@@ -26,7 +26,10 @@ describe('values in odd places (F-P06, F-P07)', () => {
   it('ignores a component that repeats the code of its observation, with a warning (obs-7)', () => {
     const result = built([{ ...systolicOnly(at, 152), component: [systolic(130)] }]);
     expect(result.timeline.pressures).toMatchObject([{ systolicMmHg: 152 }]);
-    expect(result.issues).toMatchObject([{ code: 'component-repeats-value' }]);
+    expect(result.issues).toMatchObject([
+      { code: 'component-repeats-value' },
+      { code: 'pressure-half-missing' },
+    ]);
   });
 
   it('uses neither of two different systolic components', () => {

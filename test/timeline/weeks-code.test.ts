@@ -17,10 +17,12 @@ describe('a code for the weeks of gestation', () => {
     expect(ageNow([weeks(code)])).toBe('21+3');
     expect(pregnancyOf([weeks(code)]).dating).toMatchObject({
       method: 'stated-age',
-      asSent: `Z3A.20 on ${date(-10)}`,
+      asSent: `${code} on ${date(-10)}`,
       source: { reference: 'Condition/r0' },
-      remarks: expect.arrayContaining(['the weeks are from a code: whole weeks, their days unknown']),
     });
+    expect(pregnancyOf([weeks(code)]).dating?.remarks).toContain(
+      'the weeks are from a code: whole weeks, their days unknown',
+    );
   });
 
   it.each(['Z3A', 'Z3A.00', 'Z3A.01', 'Z3A.49'])('%s names no single week and dates nothing', (code) => {
@@ -30,10 +32,13 @@ describe('a code for the weeks of gestation', () => {
   it.each([
     ['no recorded date', {}],
     ['only the month of recording', { recordedDate: date(-10).slice(0, 7) }],
-    ['an error in its status', {
-      recordedDate: date(-10),
-      verificationStatus: { coding: [{ code: 'refuted' }] },
-    }],
+    [
+      'an error in its status',
+      {
+        recordedDate: date(-10),
+        verificationStatus: { coding: [{ code: 'refuted' }] },
+      },
+    ],
   ])('with %s dates nothing', (_, fields) => {
     expect(pregnancyOf([weeks('Z3A.20', fields)]).dating).toBeUndefined();
   });
@@ -53,7 +58,10 @@ describe('a code for the weeks of gestation', () => {
   });
 
   it('of an earlier pregnancy stays a condition on record', () => {
-    const earlier = weeks('Z3A.20', { recordedDate: date(-700), clinicalStatus: { coding: [{ code: 'resolved' }] } });
+    const earlier = weeks('Z3A.20', {
+      recordedDate: date(-700),
+      clinicalStatus: { coding: [{ code: 'resolved' }] },
+    });
     const result = built([earlier, lastPeriod(date(-9), date(-152))]);
     expect(result.timeline.pregnancy.dating).toMatchObject({ method: 'last-period', others: [] });
     expect(result.timeline.conditions).toMatchObject([{ condition: 'pregnant' }]);

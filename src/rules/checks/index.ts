@@ -18,6 +18,7 @@ import {
 import { proteinuria, urineTested } from './proteinuria.ts';
 import { conditionRecorded, fetusesReach, laboratoryReaches, medicineActive } from './records.ts';
 import {
+  pressureControlLost,
   severePressureClosed,
   severePressureConfirmed,
   severePressureCurrent,
@@ -26,12 +27,8 @@ import {
 import { symptomPresent } from './symptoms.ts';
 import { unusablePressure } from './unusable-pressure.ts';
 
-type Checks = {
-  readonly [K in QuestionCheck['check']]: (
-    view: View,
-    options: Extract<QuestionCheck, { check: K }>,
-  ) => Answer;
-};
+type OptionsByCheck = { readonly [K in QuestionCheck['check']]: Extract<QuestionCheck, { check: K }> };
+type Checks = { readonly [K in keyof OptionsByCheck]: (view: View, options: OptionsByCheck[K]) => Answer };
 
 export const checks: Checks = {
   'period-now': periodNow,
@@ -47,6 +44,7 @@ export const checks: Checks = {
   'severe-pressure-closed': severePressureClosed,
   'severe-pressure-confirmed': severePressureConfirmed,
   'severe-pressure-current': severePressureCurrent,
+  'pressure-control-lost': pressureControlLost,
   'unusable-pressure': unusablePressure,
   'fetuses-reach': fetusesReach,
   'home-pressure': homePressure,
@@ -60,10 +58,11 @@ export const checks: Checks = {
   'medicine-active': medicineActive,
 };
 
-/** Answers one question. The pairing of name and options is proved by the table's type. */
-export function answerQuestion<K extends QuestionCheck['check']>(
+/** Answers one question: the check of its name, with its own options. */
+export function answerQuestion<K extends keyof OptionsByCheck>(
   view: View,
-  question: Extract<QuestionCheck, { check: K }> & { readonly check: K },
+  question: OptionsByCheck[K],
 ): Answer {
-  return checks[question.check](view, question);
+  const name: K = question.check;
+  return checks[name](view, question);
 }

@@ -38,6 +38,7 @@ interface Judged {
  *          missing; not-applicable when the guideline has no such criteria
  * Throws   never
  * Notes    1. The newest result of each analyte decides; a haemolysed sample counts and is to be repeated.
+ *          2. A criterion that is not for her, or not for her gestational age, is not met; an adjunct is never asked for.
  * Source   the criteria come from the guideline
  */
 export function organInvolvement(view: View, options: Options): Answer {
@@ -140,10 +141,16 @@ function ofLimit(
   analyte: Laboratory['analytes'][number],
   options: Options,
 ): Judged {
+  if (!isForHer(view, criterion)) return no();
+  if (!isForHer(view, criterion)) return no();
   const result = newestResult(view, analyte, options.periods);
+  if (result === undefined && criterion.isAdjunct === true) return no();
+  if (result !== undefined && !isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
   const compared =
     result === undefined ? undefined : inUnitOf(result.measured, result.byUnit, criterion.limit);
-  if (result === undefined || compared === undefined) return open(analyte);
+  if (result === undefined || compared === undefined)
+    return criterion.isAdjunct === true ? no() : open(analyte);
+  if (!isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
   const text = `${numberText(compared.measured.value)} ${compared.threshold.unit}`;
   const evidence = [ofResult(result, text)];
   const verdict = satisfies(compared.measured, compared.threshold);

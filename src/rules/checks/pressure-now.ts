@@ -1,5 +1,6 @@
 // Where the pressure stands: raised once, raised now, still open, settled, normal.
-import type { Confirmation, QuestionCheck } from '../../guidelines/guideline.ts';
+import type { Confirmation, PressureLimits, QuestionCheck } from '../../guidelines/guideline.ts';
+import type { UnusablePressure } from '../../timeline/timeline.ts';
 import {
   cannotTell,
   limitsOf,
@@ -62,7 +63,9 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
   if (newest === undefined) return noReading();
   const evidence = ofOccasion(newest);
   const unusable = view.timeline.unusablePressures.find(
-    (item) => item.at === undefined || item.at.latest >= newest.at.earliest,
+    (item) =>
+      (item.at === undefined || item.at.latest >= newest.at.earliest) &&
+      !isUndatedBelow(item, options.limits),
   );
   const lastInVisit = newest.readings.at(-1);
   if (unusable !== undefined && !isAnswered(unusable.at?.latest, lastInVisit?.at.earliest))
@@ -79,6 +82,13 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
     evidence,
   });
 }
+
+/** A number that lacks only its time, and is below the limits, takes nothing away from the readings there are. */
+const isUndatedBelow = ({ why, systolic, diastolic }: UnusablePressure, limits: PressureLimits): boolean =>
+  why === 'time-unusable' &&
+  systolic !== undefined &&
+  diastolic !== undefined &&
+  isBelow({ systolicMmHg: systolic, diastolicMmHg: diastolic }, limits);
 
 const isAnswered = (unusableAt: number | undefined, lastReadingAt: number | undefined): boolean =>
   unusableAt !== undefined && lastReadingAt !== undefined && lastReadingAt > unusableAt;

@@ -195,3 +195,28 @@ export function severePressureCurrent(view: View, options: Options<'severe-press
     evidence: [...ofReading(last.reading), ...ofReading(settled.reading)],
   });
 }
+
+/** Did a pressure that was below the severe range rise into it, confirmed, from 20+0 weeks on? */
+export function pressureControlLost(view: View, options: Options<'pressure-control-lost'>): Answer {
+  const confirmed = severePressureConfirmed(view, {
+    ...options,
+    check: 'severe-pressure-confirmed',
+    period: 'from-20-weeks',
+  });
+  if (confirmed.outcome !== 'met') return confirmed;
+  const first = severeReadings(view, options.limits).find(({ place }) => place.period === 'from-20-weeks');
+  const wait = milliseconds(options.earlierBy);
+  const before = view.readings.filter(
+    ({ reading }) => first !== undefined && isAtLeastAfter(reading.at, first.reading.at, wait) === true,
+  );
+  const lower = before.filter(({ reading }) => isBelow(reading, options.limits)).at(-1);
+  const thresholds = [...limitsOf(options.limits), options.earlierBy];
+  if (lower === undefined || first === undefined)
+    return cannotTell('Severe pressure is confirmed; no earlier reading shows how it was before.', {
+      thresholds,
+    });
+  return met(
+    `${pressureText(lower.reading)} mm[Hg] at ${lower.reading.at.text} rose to ${pressureText(first.reading)} mm[Hg] at ${first.reading.at.text}.`,
+    { thresholds, evidence: [...ofReading(lower.reading), ...(confirmed.evidence ?? [])] },
+  );
+}

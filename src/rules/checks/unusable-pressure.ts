@@ -37,7 +37,14 @@ const words: Readonly<Record<UnusablePressure['why'], string>> = {
   'above-plausible-range': 'A blood pressure was sent above the plausible range',
   'below-plausible-range': 'A blood pressure was sent below the plausible range',
   'unit-missing': 'A blood pressure was sent without a unit',
+  'time-unusable': 'A blood pressure was sent without a usable time',
 };
+
+/** Nothing speaks against these numbers but what they lack: below the limits they ask for nothing. */
+const onlyByNumber: ReadonlySet<UnusablePressure['why']> = new Set<UnusablePressure['why']>([
+  'unit-missing',
+  'time-unusable',
+]);
 
 function isAnswered(view: View, item: UnusablePressure, options: Options): boolean {
   const { at } = item;
@@ -50,8 +57,8 @@ function isAnswered(view: View, item: UnusablePressure, options: Options): boole
 function levelOf(item: UnusablePressure, options: Options): Options['level'] | undefined {
   const judged = asJudged(item);
   if (item.why === 'above-plausible-range' || reaches(judged, options.severe)) return 'emergency';
-  if (item.why !== 'unit-missing' || reaches(judged, options.limits)) return 'same-day';
-  return undefined;
+  if (reaches(judged, options.limits)) return 'same-day';
+  return onlyByNumber.has(item.why) ? undefined : 'same-day';
 }
 
 function asJudged(item: UnusablePressure): Pressure {

@@ -14,7 +14,8 @@ export type RuleOf<K extends QualityCheck['check']> = Extract<QualityRule, { che
 /** A pressure that could not be used, for one of the given reasons. */
 export function unusablePressures(view: View, rule: RuleOf<'unusable-pressure'>): Doubt | undefined {
   const found = view.timeline.unusablePressures.filter(
-    ({ why, at }) => rule.why.includes(why) && (at === undefined || isRecent(view, at, rule.freshWithin)),
+    ({ why, at }) =>
+      rule.why.some((wanted) => wanted === why) && (at === undefined || isRecent(view, at, rule.freshWithin)),
   );
   return doubtAbout(found.flatMap(ofUnusable));
 }

@@ -1,0 +1,145 @@
+// Medicines in use or ordered that are to be avoided or used with care. Runs the rules; nothing clinical inside.
+import type { Evidence, MedicineNotice, Outcome } from '../findings/finding.ts';
+import type { Guideline, MedicineRule } from '../guidelines/guideline.ts';
+import type { Medicine } from '../timeline/timeline.ts';
+import { ofFact } from './answer.ts';
+import { ofMedicine } from './checks/pressure-drugs.ts';
+import { named } from './checks/symptoms.ts';
+import { combine, lookUp } from './combine.ts';
+import { milliseconds } from './compare.ts';
+import { uniqueEvidence } from './unique-evidence.ts';
+import { isAtLeastAfter, type View } from './view.ts';
+
+export interface JudgedMedicine {
+  readonly outcome: Outcome;
+  /** The medicines the rule speaks of; with what else it rests on, as evidence. */
+  readonly medicines: readonly Medicine[];
+  readonly evidence: readonly Evidence[];
+}
+
+/**
+ * What is to be said about medicines.
+ *
+ * Given    view       facts of one woman
+ *          guideline  its medicine rules
+ *          outcomes   of questions, classes, urgency and referral rules
+ * Returns  one notice for each rule that is met, in the order of the rules; a rule that cannot tell gives a note where
+ *          the data has a sentence for it
+ * Throws   when the data names an unknown question
+ * Notes    1. Medicines in use and medicines only ordered both count, unless the rule says otherwise.
+ *          2. A medicine that has stopped says nothing.
+ * Source   the rules come from the guideline data
+ */
+export function judgeMedicines(
+  view: View,
+  guideline: Guideline,
+  outcomes: ReadonlyMap<string, Outcome>,
+): readonly MedicineNotice[] {
+  return (guideline.medicineRules ?? []).flatMap((rule) => {
+    const judged = judgeMedicine(view, rule, outcomes);
+    if (judged.outcome === 'met') return [asNotice(rule, judged, rule.severity, rule.sentence)];
+    if (judged.outcome === 'cannot-tell' && rule.whenCannotTell !== undefined)
+      return [asNotice(rule, judged, 'note', rule.whenCannotTell)];
+    return [];
+  });
+}
+
+/** One rule: not-applicable when the medicine is not there at all. */
+export function judgeMedicine(
+  view: View,
+  rule: MedicineRule,
+  outcomes: ReadonlyMap<string, Outcome>,
+): JudgedMedicine {
+  const medicines = medicinesFor(view, rule);
+  if (medicines.length === 0) return { outcome: 'not-applicable', medicines: [], evidence: [] };
+  const beside = [besideConditions(view, rule), besideMedicines(view, rule, medicines)];
+  const evidence = uniqueEvidence([...medicines.map(ofMedicine), ...beside.flatMap((item) => item ?? [])]);
+  if (beside.some((item) => item !== undefined && item.length === 0))
+    return { outcome: 'not-met', medicines, evidence };
+  return { outcome: combine(rule.when, lookUp(outcomes)), medicines, evidence };
+}
+
+function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
+  const statuses = rule.statuses ?? ['active', 'ordered'];
+  const all = view.timeline.medicines;
+  const { longerThan, except } = rule;
+  return all
+    .filter((item) => rule.medicines.includes(item.medicine) && statuses.some((one) => one === item.status))
+    .filter((item) => isNotOver(view, item))
+    .filter((item) => !all.some((other) => isSameProduct(item, other) && except?.includes(other.medicine)))
+    .filter((item) => longerThan === undefined || isLongerThan(view, item, milliseconds(longerThan)));
+}
+
+const isNotOver = (view: View, item: Medicine): boolean =>
+  item.end === undefined || item.end.latest >= view.timeline.asOf;
+
+const isSameProduct = (one: Medicine, other: Medicine): boolean =>
+  one.source.reference === other.source.reference;
+
+const isLongerThan = (view: View, { start }: Medicine, ms: number): boolean =>
+  start !== undefined && view.timeline.asOf - start.latest > ms;
+
+/** Undefined when the rule asks for no condition. */
+function besideConditions(view: View, rule: MedicineRule): readonly Evidence[] | undefined {
+  const { conditions } = rule;
+  if (conditions === undefined) return undefined;
+  return view.timeline.conditions
+    .filter((item) => item.state === 'active' && conditions.includes(item.condition))
+    .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
+}
+
+/** Undefined when the rule asks for no other medicine. */
+function besideMedicines(
+  view: View,
+  rule: MedicineRule,
+  medicines: readonly Medicine[],
+): readonly Evidence[] | undefined {
+  const { alongside } = rule;
+  if (alongside === undefined) return undefined;
+  return view.timeline.medicines
+    .filter(
+      (item) =>
+        alongside.medicines.includes(item.medicine) &&
+        alongside.statuses.some((one) => one === item.status) &&
+        medicines.some((first) => !isSameProduct(first, item)) &&
+        isNotOver(view, item) &&
+        (item.status !== 'given' || isRecent(view, item, alongside.within)),
+    )
+    .map(ofMedicine);
+}
+
+/** A dose given counts while it lies inside the time; without a time of giving, or without a limit, it counts. */
+function isRecent(
+  view: View,
+  { start }: Medicine,
+  within: NonNullable<MedicineRule['longerThan']> | undefined,
+): boolean {
+  if (start === undefined || within === undefined) return true;
+  const now = { ...start, earliest: view.timeline.asOf, latest: view.timeline.asOf };
+  return isAtLeastAfter(start, now, milliseconds(within) + 1) !== true;
+}
+
+function asNotice(
+  rule: MedicineRule,
+  { medicines, evidence }: JudgedMedicine,
+  severity: MedicineNotice['severity'],
+  sentence: string,
+): MedicineNotice {
+  const { alternative } = rule;
+  const names = medicines.map((item) => (item.asSent === '' ? named(item.medicine) : item.asSent));
+  return {
+    rule: rule.id,
+    medicine: [...new Set(names)].join(', '),
+    severity,
+    sentence,
+    ...(alternative === undefined ? {} : { alternative: alternativeText(alternative) }),
+    evidence,
+    source: rule.citation,
+  };
+}
+
+/** The alternative names its own source: it is often another publication. */
+function alternativeText({ sentence, citation }: NonNullable<MedicineRule['alternative']>): string {
+  const how = citation.known === 'read' ? '' : `, ${citation.known.replaceAll('-', ' ')}`;
+  return `${sentence} (${citation.publication}, ${String(citation.year)}${how})`;
+}
