@@ -1,6 +1,6 @@
 // The main flow: unknown JSON in, an evaluation out. Pure: no clock, no disk, no network, no environment.
 import { readBundle } from './bundle/read-bundle.ts';
-import { RequestError } from './errors.ts';
+import { RequestError, type Issue } from './errors.ts';
 import type { Evaluation } from './evaluation.ts';
 import { account } from './findings/account.ts';
 import { differencesFrom } from './findings/differences.ts';
@@ -9,6 +9,7 @@ import type { Guideline } from './guidelines/guideline.ts';
 import { riskModels } from './guidelines/risk-models.ts';
 import { defaultGuidelineId, guidelineIds, guidelineOf, timelineValues } from './guidelines/registry.ts';
 import { opinionOf, opinionsOf, type ViewedOpinion } from './opinions.ts';
+import { withoutAdvice } from './rules/after-death.ts';
 import { factsUsed } from './rules/facts-used.ts';
 import { gestationalAgeOf } from './rules/gestational-age-now.ts';
 import { factsJudged } from './rules/quality/facts-judged.ts';
@@ -95,7 +96,9 @@ export function comparedEvaluation(
 }
 
 function evaluationOf(prepared: Prepared, opinion: ViewedOpinion): Evaluation {
-  const { guideline, stamp, assessment, view } = opinion;
+  const { guideline, stamp, view } = opinion;
+  const { hasDied } = prepared.built.timeline.woman;
+  const assessment = hasDied === true ? withoutAdvice(opinion.assessment) : opinion.assessment;
   const riskEstimates =
     prepared.riskModels === true ? estimateRisks(view, riskModels, assessment) : undefined;
   return {
@@ -110,6 +113,14 @@ function evaluationOf(prepared: Prepared, opinion: ViewedOpinion): Evaluation {
     ...(riskEstimates === undefined ? {} : { riskEstimates }),
   };
 }
+
+const diedIssue: Issue = {
+  severity: 'information',
+  code: 'woman-deceased',
+  type: 'business-rule',
+  expression: 'Patient.deceased',
+  message: 'The record says that the woman has died: nothing is advised. Correct the record if it is wrong.',
+};
 
 function accountOf(
   { bundle, built }: Prepared,
@@ -127,7 +138,11 @@ function accountOf(
     })),
     setAside: [...bundle.setAside, ...built.setAside],
     notNeeded: [...bundle.notNeeded, ...built.notNeeded],
-    issues: [...bundle.issues, ...built.issues],
+    issues: [
+      ...bundle.issues,
+      ...built.issues,
+      ...(built.timeline.woman.hasDied === true ? [diedIssue] : []),
+    ],
     usedBy: usedBy({ bundle, built }, guideline, assessment, riskEstimates),
   });
 }

@@ -35,6 +35,7 @@ const rows: Readonly<
   },
   'errors.ts': { row: 0, may: [], why: 'naming a failure needs nothing of the program' },
   guidelines: { row: 1, may: [], why: 'a guideline is data with citations; a clinician reads it alone' },
+  messages: { row: 1, may: ['guidelines:types'], why: 'a language is texts; a translator reads it alone' },
   bundle: { row: 2, may: ['terminology', 'errors.ts'], why: 'reading FHIR must not know what is made of it' },
   findings: {
     row: 2,
@@ -63,6 +64,7 @@ const rows: Readonly<
       'guidelines:types',
       'timeline:types',
       'terminology',
+      'messages',
       'errors.ts',
       'evaluation.ts:types',
     ],
@@ -89,7 +91,7 @@ const rows: Readonly<
   },
   http: {
     row: 7,
-    may: [...flow, 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
+    may: [...flow, 'presenters', 'messages', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
     why: 'a shell calls the flow, then one presenter, and nothing deeper',
   },
   replay: {

@@ -60,7 +60,7 @@ function ofProteinuria(criteria: ProteinuriaCriteria): readonly Measure[] {
     ...measure('urine protein, strip', criteria.strip),
     ...byUnit('urine protein/creatinine ratio', criteria.proteinCreatinineRatio),
     ...byUnit('urine albumin/creatinine ratio', criteria.albuminCreatinineRatio),
-    ...byUnit('urine protein in 24 hours', criteria.excretion24h),
+    ...criteria.excretion24h.flatMap((limit) => measure('urine protein in 24 hours', limit)),
   ];
 }
 

@@ -345,7 +345,20 @@ export type QuestionCheck =
       /** The lower reading must lie at least this long before the severe one. */
       readonly earlierBy: Threshold;
     }
-  | { readonly check: 'home-pressure'; readonly limits: PressureLimits; readonly want: 'raised' | 'below' }
+  | {
+      readonly check: 'home-pressure';
+      readonly limits: PressureLimits;
+      readonly want: 'raised' | 'below';
+      /** Asked only when no clinic reading was received. */
+      readonly onlyWithoutClinic?: boolean;
+    }
+  | {
+      readonly check: 'laboratory-fall';
+      readonly analyte: Analyte;
+      /** Fall from the highest earlier value of this pregnancy, in percent. */
+      readonly limit: Threshold;
+      readonly freshWithin: Threshold;
+    }
   | {
       readonly check: 'proteinuria';
       readonly criteria: ProteinuriaCriteria;

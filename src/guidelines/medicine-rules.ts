@@ -54,7 +54,7 @@ const avoidInPregnancy: readonly MedicineRule[] = [
     when: pregnant,
     severity: 'avoid',
     ...say(
-      'Not in pregnancy: agents of the renin-angiotensin system harm the baby. Stop, and replace within {days} (working days) of the news of pregnancy.',
+      'Not in pregnancy: agents of the renin-angiotensin system harm the baby. Stop, and replace within {days:bare} working days of the news of pregnancy.',
       { days: figure('replace-renin-angiotensin-within', 2, 'd', replacement) },
     ),
     alternative: instead,

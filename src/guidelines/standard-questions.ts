@@ -147,6 +147,13 @@ const oxygenLow = limit(
   '%',
   nice133('1.5.7, thresholds for planned early birth', 'read'),
 );
+const plateletFall = limit(
+  'platelet-fall',
+  '>=',
+  30,
+  '%',
+  ours('a fall by about a third is shown as a trend before a cut-off is crossed'),
+);
 const oxygenReduced = limit(
   'oxygen-saturation-reduced',
   '<',
@@ -337,6 +344,15 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       want: 'raised',
       limits: severe,
       citation: severe.systolic.citation,
+    },
+    {
+      id: 'home-raised-no-clinic',
+      asks: 'Is an average raised as a clinic reading would be, with no clinic reading beside it?',
+      check: 'home-pressure',
+      want: 'raised',
+      onlyWithoutClinic: true,
+      limits: hypertension,
+      citation: ours('an average whose setting is unknown may be a clinic average'),
     },
     ...homeQuestions(edition),
   ];
@@ -563,6 +579,15 @@ function organQuestions(edition: Edition): readonly Question[] {
       freshWithin: freshness,
       whenUnasked: 'not-recorded',
       citation: nice133('1.6.8', 'read'),
+    },
+    {
+      id: 'platelets-falling',
+      asks: 'Have the platelets fallen far, though no cut-off is crossed?',
+      check: 'laboratory-fall',
+      analyte: 'platelets',
+      limit: plateletFall,
+      freshWithin: freshness,
+      citation: plateletFall.citation,
     },
     {
       id: 'oxygen-below-90',

@@ -176,6 +176,13 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       cautious,
     ),
     rule(
+      'average-raised-no-clinic',
+      'same-day',
+      'A raised average and no clinic reading: measure today.',
+      'home-raised-no-clinic',
+      cautious,
+    ),
+    rule(
       'pair-stale',
       'same-day',
       'Raised again, and the confirming readings lie too far apart: a fresh pair is needed.',

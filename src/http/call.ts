@@ -1,4 +1,5 @@
 // What a route sees of a request.
+import type { ChartSettings } from './fetch/complete-chart.ts';
 import type { Reply } from './reply.ts';
 
 /** A request, reduced to what a route may use. */
@@ -10,6 +11,8 @@ export interface Call {
   /** A query parameter; undefined when absent or empty. */
   readonly query: (name: string) => string | undefined;
   readonly parameter: (name: string) => string | undefined;
+  /** What may be fetched for this client. */
+  readonly fetching: ChartSettings;
 }
 
 /** The `asOf` of the query. An offset whose plus sign was not escaped arrives as a blank and is mended. */

@@ -5,7 +5,8 @@ import { RequestError } from '../errors.ts';
 import { toCards } from '../presenters/cds-cards.ts';
 import { discovery } from './cds-discovery.ts';
 import { isObject, readCdsRequest, serviceId } from './cds-request.ts';
-import { gatherPrefetch, type Gathered } from './prefetch.ts';
+import { completeChart } from './fetch/complete-chart.ts';
+import { gather, readPrefetch, type Gathered } from './prefetch.ts';
 import { errorReply, jsonReply, type Reply } from './reply.ts';
 import { refused, requestIssue } from './request-issues.ts';
 import { queriedInstant, type Call } from './call.ts';
@@ -22,8 +23,10 @@ export function discoveryReply(): Reply {
  */
 export async function serviceReply(call: Call): Promise<Reply> {
   checkService(call);
-  const request = readCdsRequest(await call.body());
-  const gathered = gatherPrefetch(request.prefetch, request.patientId);
+  const body = await call.body();
+  const request = readCdsRequest(body);
+  const states = await completeChart({ ...request, body }, readPrefetch(request.prefetch), call.fetching);
+  const gathered = gather(states, request.patientId);
   const evaluation = evaluate(gathered.bundle, {
     asOf: queriedInstant(call) ?? request.asOf ?? call.now,
     ...guidelineOption(call.query('guideline') ?? request.guideline),

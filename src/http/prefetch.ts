@@ -1,14 +1,27 @@
 // What a client sent beforehand, key by key: found, known to be absent, failed, or not sent. The four are never mixed.
-import type { ChartGap } from '../presenters/card-types.ts';
+import type { ChartGap, FetchFailure } from '../presenters/card-types.ts';
 import { chartQueries, type ChartQuery } from '../presenters/data-requirements.ts';
 import { isObject } from './cds-request.ts';
 import { refused } from './request-issues.ts';
 
 export type PrefetchState =
-  | { readonly kind: 'found'; readonly entries: readonly unknown[]; readonly firstPageOnly: boolean }
+  | {
+      readonly kind: 'found';
+      readonly entries: readonly unknown[];
+      readonly firstPageOnly: boolean;
+      /** Why the pages after it could not be fetched. */
+      readonly why?: FetchFailure;
+    }
   | { readonly kind: 'absent' }
-  | { readonly kind: 'failed' }
+  /** `why`: it was fetched, and in vain. */
+  | { readonly kind: 'failed'; readonly why?: FetchFailure }
   | { readonly kind: 'not-sent' };
+
+/** A published query and what is known of its result. */
+export interface KeyState {
+  readonly query: ChartQuery;
+  readonly state: PrefetchState;
+}
 
 export interface Gathered {
   /** One collection of everything found, keys in their published order. */
@@ -23,16 +36,25 @@ export interface Gathered {
 }
 
 /**
- * All prefetched resources as one Bundle, and what is not known.
+ * What is known of each published query.
  *
  * Given    prefetch    as sent; keys we did not publish are ignored
- *          patientId   bare id of the woman
- * Throws   RequestError 400: a value that is no FHIR resource, or another woman's Patient (row R-11).
+ * Throws   RequestError 400: a value that is no FHIR resource.
  * Notes    1. Rows C-01 to C-08. null and an empty Bundle say "asked, nothing there"; a missing key, a text or an
  *             OperationOutcome say "not known".
  */
-export function gatherPrefetch(prefetch: Readonly<Record<string, unknown>>, patientId: string): Gathered {
-  const states = chartQueries.map((query) => ({ query, state: readState(prefetch[query.key], query.key) }));
+export function readPrefetch(prefetch: Readonly<Record<string, unknown>>): readonly KeyState[] {
+  return chartQueries.map((query) => ({ query, state: readState(prefetch[query.key], query.key) }));
+}
+
+/**
+ * All resources found as one Bundle, and what is not known.
+ *
+ * Given    states      of the published queries, in their order, after what could be fetched was
+ *          patientId   bare id of the woman
+ * Throws   RequestError 400: another woman's Patient (row R-11).
+ */
+export function gather(states: readonly KeyState[], patientId: string): Gathered {
   const entries = states.flatMap(({ state }) => (state.kind === 'found' ? state.entries : []));
   checkPatient(states[0]?.state, patientId);
   return {
@@ -53,10 +75,16 @@ function gapOf({ key, what }: ChartQuery, state: PrefetchState): readonly ChartG
     case 'absent':
       return [];
     case 'failed':
+      return [{ key, what, why: state.why ?? 'failed' }];
     case 'not-sent':
-      return [{ key, what, why: state.kind }];
+      return [{ key, what, why: 'not-sent' }];
     case 'found':
-      return state.firstPageOnly ? [{ key, what, why: 'first-page-only' }] : [];
+      if (!state.firstPageOnly) return [];
+      return [
+        state.why === undefined
+          ? { key, what, why: 'first-page-only' }
+          : { key, what, why: state.why, isPartial: true },
+      ];
   }
 }
 

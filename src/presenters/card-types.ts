@@ -47,9 +47,27 @@ export interface CardsResponse {
   readonly cards: readonly Card[];
 }
 
-/** Data a client could not give: a prefetch key without an answer, or only the first page of one. */
+/** Why data could not be read, or not to the end, from the client's FHIR server. */
+export type FetchFailure =
+  | 'not-allowed'
+  | 'not-permitted'
+  | 'not-in-scope'
+  | 'token-expired'
+  | 'too-slow'
+  | 'server-busy'
+  | 'server-failed'
+  | 'redirected'
+  | 'other-origin'
+  | 'other-patients'
+  | 'too-large'
+  | 'too-many-pages'
+  | 'endless';
+
+/** Data a client could not give: a prefetch key without an answer, or only the first pages of one. */
 export interface ChartGap {
   readonly key: string;
   readonly what: string;
-  readonly why: 'not-sent' | 'failed' | 'first-page-only';
+  readonly why: 'not-sent' | 'failed' | 'first-page-only' | FetchFailure;
+  /** Some was read, and older entries may be missing. */
+  readonly isPartial?: true;
 }

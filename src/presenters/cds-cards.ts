@@ -40,6 +40,7 @@ const rank: Readonly<Record<Indicator, number>> = { critical: 0, warning: 1, inf
  *          3. An open question that is not urgent makes no card of its own; it is listed in the first.
  */
 export function toCards(evaluation: Evaluation, gaps: readonly ChartGap[] = []): CardsResponse {
+  if (evaluation.timeline.woman.hasDied === true) return { cards: [] };
   const cards = [assessmentCard(evaluation), missingCard(evaluation), dataQualityCard(evaluation, gaps)];
   return {
     cards: cards.filter((card) => card !== undefined).sort((a, b) => rank[a.indicator] - rank[b.indicator]),

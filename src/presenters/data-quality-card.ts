@@ -24,7 +24,25 @@ const gapWords: Readonly<Record<ChartGap['why'], string>> = {
   'not-sent': 'not sent by the record system',
   failed: 'the record system could not read them',
   'first-page-only': 'only the first page was sent; older entries may be missing',
+  'not-allowed': 'the FHIR server of the record system is not among those this service may ask',
+  'not-permitted': 'the record system does not permit reading them',
+  'not-in-scope': 'the access given does not cover them',
+  'token-expired': 'the access given had run out',
+  'too-slow': 'the record system did not answer in time',
+  'server-busy': 'the record system was too busy',
+  'server-failed': 'the record system could not give them',
+  redirected: 'the record system pointed elsewhere',
+  'other-origin': 'the record system pointed elsewhere for the rest',
+  'other-patients': 'the record system answered about other patients',
+  'too-large': 'there was more than this service reads for one answer',
+  'too-many-pages': 'there were more pages than this service reads for one answer',
+  endless: 'the pages of the record system went in a circle',
 };
+
+function gapText({ what, why, isPartial }: ChartGap): string {
+  const rest = isPartial === true ? '; only part was read, older entries may be missing' : '';
+  return `${what}: ${gapWords[why]}${rest}`;
+}
 
 type Lost = AccountEntry & { readonly outcome: 'set-aside' };
 
@@ -47,7 +65,7 @@ export function dataQualityCard(evaluation: Evaluation, gaps: readonly ChartGap[
       ...section('Not used', lostLines(lost)),
       ...section(
         'Not seen',
-        gaps.map((gap) => escapeMarkdown(`${gap.what}: ${gapWords[gap.why]}`)),
+        gaps.map((gap) => escapeMarkdown(gapText(gap))),
       ),
       ...section('Newest data used', newestLines(evaluation)),
       ...closingLines(evaluation),

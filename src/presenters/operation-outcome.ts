@@ -4,7 +4,8 @@ import type { Issue, SetAsideCode } from '../errors.ts';
 import type { Account, AccountEntry } from '../evaluation.ts';
 import { codeSystems } from './vocabulary.ts';
 
-const issueTypes = {
+/** FHIR issue type of each reason for which an entry is set aside. */
+export const issueTypes = {
   'entered-in-error': 'suppressed',
   cancelled: 'suppressed',
   'status-not-usable': 'suppressed',

@@ -24,10 +24,17 @@ const groups: readonly (readonly [Outcome, string])[] = [
   ['not-applicable', 'It does not apply'],
 ];
 
-const shown = 5;
+/** How many of a group are written out, and how many more are named. */
+const shown: Readonly<Record<Outcome, number>> = {
+  met: 5,
+  'not-met': 3,
+  'cannot-tell': 3,
+  'not-applicable': 3,
+};
+const named = 12;
 
 /**
- * Cases of a rule in the four groups, a few of each.
+ * Cases of a rule in the four groups, a few of each; near misses before others.
  *
  * Given    rule       key of the rule: `class:pre-eclampsia`
  *          guideline  under which they are judged
@@ -37,27 +44,46 @@ export function ruleCaseLines(
   guideline: string,
   cases: readonly RuleCase[],
 ): readonly string[] {
-  const lines = groups.flatMap(([outcome, words]) => {
-    const found = cases.filter(
-      (each) => each.expect[guideline] !== undefined && each.outcomes[guideline]?.[rule] === outcome,
-    );
-    if (found.length === 0) return [`${words}: no case.`, ''];
-    const rest = found.slice(shown).map(({ id }) => id);
-    return [
-      `${words}:`,
-      '',
-      ...markdownTable(
-        ['case', 'what was measured', 'what we answer', 'from'],
-        found
-          .slice(0, shown)
-          .map((each) => [each.id, caseWords(each.given), answerWords(each, guideline), each.basis]),
-      ),
-      ...(rest.length === 0
-        ? []
-        : [`And ${rest.length} more: ${rest.slice(0, 20).join(', ')}${rest.length > 20 ? ' …' : ''}`, '']),
-    ];
+  const judged = cases.filter((each) => each.expect[guideline] !== undefined);
+  const outcome = (each: RuleCase): Outcome | undefined => each.outcomes[guideline]?.[rule];
+  const near = new Set(judged.filter((each) => outcome(each) === 'met').map(familyOf));
+  return groups.flatMap(([group, words]) => {
+    const found = judged.filter((each) => outcome(each) === group);
+    const sorted =
+      group === 'met'
+        ? found
+        : [...found].sort((a, b) => Number(near.has(familyOf(b))) - Number(near.has(familyOf(a))));
+    return groupLines(sorted, words, guideline, shown[group]);
   });
-  return lines;
+}
+
+/** `platelets-150` of `platelets-150-below`: rows of one family differ in one value. */
+const familyOf = ({ id }: RuleCase): string => id.replace(/-[a-z]+$/, '');
+
+function groupLines(
+  cases: readonly RuleCase[],
+  words: string,
+  guideline: string,
+  count: number,
+): readonly string[] {
+  if (cases.length === 0) return [`${words}: no case.`, ''];
+  const rest = cases.slice(count).map(({ id }) => id);
+  return [
+    `${words}:`,
+    '',
+    ...markdownTable(
+      ['case', 'what was measured', 'what we answer', 'from'],
+      cases
+        .slice(0, count)
+        .map((each) => [each.id, caseWords(each.given), answerWords(each, guideline), each.basis]),
+    ),
+    ...(rest.length === 0
+      ? []
+      : [
+          `And ${rest.length} more: ${rest.slice(0, named).join(', ')}${rest.length > named ? ' …' : ''}`,
+          '',
+        ]),
+  ];
 }
 
 /** All cases once, with the answer of each guideline. */

@@ -92,12 +92,12 @@ function supersededWords({ supersedes }: ClassRule): string {
 /** The sentence of the data, split where it says "not"; conditions under "none of" exclude as well. */
 function applicability({ appliesTo, when }: ClassRule): readonly [string, string] {
   const pieces = appliesTo.split('; ');
-  const isExclusion = (piece: string): boolean => /^(not|before .* only)\b/.test(piece);
+  const isExclusion = (piece: string): boolean => piece.startsWith('not ');
   const excluded = pieces.filter(isExclusion).map((piece) => piece.replace(/^not /, ''));
   const exclusions = [...excluded, ...excludedBy(when)];
   return [
     `${pieces.filter((piece) => !isExclusion(piece)).join('; ')}.`,
-    exclusions.length === 0 ? 'everyone else.' : `${exclusions.join('; ')}; everyone else.`,
+    exclusions.length === 0 ? 'anyone else.' : `${exclusions.join('; ')}; anyone else.`,
   ];
 }
 
@@ -112,18 +112,24 @@ function excludedBy(need: Need): readonly string[] {
   return [...new Set(('all' in need ? need.all : need.any).flatMap(excludedBy))];
 }
 
-/** Urgency, referral and steps that rest on a class, directly or through its urgency. */
+/** Urgency and referral that rest on a class, and the steps that name it. */
 function adviceLines(id: string, main: Guideline): readonly string[] {
-  const urgent = main.urgencyRules.filter((rule) => namesOf(rule.when).includes(`class:${id}`));
-  const keys = new Set([`class:${id}`, ...urgent.map((rule) => `urgency:${rule.id}`)]);
-  const rests = (when: Need): boolean => namesOf(when).some((name) => keys.has(name));
-  const referrals = main.referralRules.filter((rule) => rests(rule.when));
-  for (const rule of referrals) keys.add(`referral:${rule.level}`);
-  const steps = main.actionRules.filter((rule) => rests(rule.when)).sort((a, b) => a.order - b.order);
+  const key = `class:${id}`;
+  const urgent = main.urgencyRules.filter((rule) => namesOf(rule.when).includes(key));
+  const keys = new Set([key, ...urgent.map((rule) => `urgency:${rule.id}`)]);
+  const referrals = main.referralRules.filter((rule) => namesOf(rule.when).some((name) => keys.has(name)));
+  const steps = main.actionRules
+    .filter((rule) => namesOf(rule.when).includes(key))
+    .sort((a, b) => a.order - b.order);
   return [
     ...urgent.map((rule) => `- ${rule.urgency}: [${rule.id}](#urgency-${rule.id}). ${rule.sentence}`),
     ...referrals.map((rule) => `- to: ${rule.sentence}`),
-    ...steps.map((rule) => `- ${rule.sentence.replace('{time}', 'the time')} \`${rule.id}\``),
+    ...steps.map((rule) => `- ${rule.sentence.replace('{time}', 'the time by the clock')} \`${rule.id}\``),
+    ...(urgent.length + referrals.length + steps.length === 0
+      ? []
+      : [
+          '- and the steps that follow from the urgency, the referral and what was measured: [What to do](#what-to-do)',
+        ]),
   ];
 }
 

@@ -1,5 +1,13 @@
 // What a rule rests on: its questions, limits and sources, gathered from the data. Decides nothing.
-import type { Citation, Guideline, Known, Need, Question, Threshold } from '../guidelines/guideline.ts';
+import type {
+  Citation,
+  Figure,
+  Guideline,
+  Known,
+  Need,
+  Question,
+  Threshold,
+} from '../guidelines/guideline.ts';
 
 /** Any rule with an id and a need. */
 export interface RuleData {
@@ -30,6 +38,15 @@ export function thresholdsIn(data: unknown): readonly Threshold[] {
   return [...found.values()];
 }
 
+/** Every figure quoted in a piece of data, each id and value once. */
+export function figuresIn(data: unknown): readonly Figure[] {
+  const found = new Map<string, Figure>();
+  walk(data, (value) => {
+    if (isFigure(value)) found.set(`${value.id} ${value.value} ${value.to ?? ''} ${value.unit}`, value);
+  });
+  return [...found.values()];
+}
+
 /** Every citation in a piece of data, each once. */
 export function citationsIn(data: unknown): readonly Citation[] {
   const found = new Map<string, Citation>();
@@ -52,6 +69,18 @@ function isThreshold(value: unknown): value is Threshold {
     'comparator' in value &&
     'unit' in value &&
     'id' in value &&
+    'citation' in value
+  );
+}
+
+function isFigure(value: unknown): value is Figure {
+  return (
+    typeof value === 'object' &&
+    value !== null &&
+    !('comparator' in value) &&
+    'unit' in value &&
+    'id' in value &&
+    'value' in value &&
     'citation' in value
   );
 }

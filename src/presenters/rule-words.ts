@@ -30,8 +30,27 @@ export function listLines(items: readonly ListItem[], depth = 0): readonly strin
   ]);
 }
 
+/** Words that keep their hyphen or their capitals. */
+const spelled: Readonly<Record<string, string>> = {
+  'pre eclampsia': 'pre-eclampsia',
+  'white coat': 'white-coat',
+  'sflt1 plgf ratio': 'sFlt-1/PlGF ratio',
+  hellp: 'HELLP',
+  ldh: 'LDH',
+  alt: 'ALT',
+  ast: 'AST',
+  hcg: 'hCG',
+  plgf: 'PlGF',
+  nsaid: 'NSAID',
+  'ace inhibitor': 'ACE inhibitor',
+};
+
 /** An id as plain words: "oxygen-saturation" becomes "oxygen saturation". */
-export const idWords = (id: string): string => id.replaceAll('-', ' ');
+export const idWords = (id: string): string =>
+  Object.entries(spelled).reduce(
+    (words, [plain, right]) => words.replace(new RegExp(`\\b${plain}\\b`, 'g'), right),
+    id.replaceAll('-', ' '),
+  );
 const manyWords = (ids: readonly string[], last = 'or'): string => {
   const words = ids.map(idWords);
   const end = words.at(-1) ?? '';
@@ -47,35 +66,58 @@ const manyWords = (ids: readonly string[], last = 'or'): string => {
  * Throws   never
  */
 export function needItems(need: Need, guideline: Guideline): readonly ListItem[] {
-  if (typeof need === 'string') return [leafItem(need, guideline)];
+  return itemsOf(need, { guideline, told: new Set() });
+}
+
+/** A question that stands twice in one rule is told once. */
+interface Telling {
+  readonly guideline: Guideline;
+  readonly told: Set<string>;
+}
+
+function itemsOf(need: Need, telling: Telling): readonly ListItem[] {
+  if (typeof need === 'string') return [leafItem(need, telling)];
   if ('all' in need)
     return [
       item(
         'all of:',
-        need.all.flatMap((part) => needItems(part, guideline)),
+        flat(need.all, 'all').flatMap((part) => itemsOf(part, telling)),
       ),
     ];
   if ('any' in need)
     return [
       item(
         'any of:',
-        need.any.flatMap((part) => needItems(part, guideline)),
+        flat(need.any, 'any').flatMap((part) => itemsOf(part, telling)),
       ),
     ];
   return [
     item(
       'none of:',
-      need.none.flatMap((part) => needItems(part, guideline)),
+      need.none.flatMap((part) => itemsOf(part, telling)),
     ),
   ];
 }
 
-function leafItem(id: string, guideline: Guideline): ListItem {
+/** "Any of" inside "any of" is one list; a list of one is its part. */
+function flat(parts: readonly Need[], connective: 'all' | 'any'): readonly Need[] {
+  return parts.flatMap((part): readonly Need[] => {
+    if (typeof part === 'string') return [part];
+    const inner = 'all' in part ? part.all : 'any' in part ? part.any : undefined;
+    const isSame = connective in part || (inner !== undefined && inner.length === 1);
+    return isSame && inner !== undefined ? flat(inner, connective) : [part];
+  });
+}
+
+function leafItem(id: string, { guideline, told }: Telling): ListItem {
   const rule = /^(class|urgency|referral|prevention):(.+)$/.exec(id);
   if (rule !== null) return item(ruleWords(rule[1] ?? '', rule[2] ?? ''));
   const question = guideline.questions.find((each) => each.id === id);
   if (question === undefined) return item(`\`${id}\` (not asked by this publication)`);
-  return item(`${question.asks} \`${id}\``, questionItems(question));
+  const line = `${question.asks} \`${id}\``;
+  if (told.has(id)) return item(`${line} (as above)`);
+  told.add(id);
+  return item(line, questionItems(question));
 }
 
 function ruleWords(kind: string, id: string): string {
@@ -98,7 +140,9 @@ export function questionItems(question: Question): readonly ListItem[] {
     ...('limits' in question ? [item(pressureWords(question.limits))] : []),
     ...('severe' in question ? [item(`severe: ${pressureWords(question.severe)}`)] : []),
     ...('confirmation' in question ? [item(confirmationWords(question.confirmation))] : []),
-    ...('severeConfirmation' in question ? severeItems(question.severeConfirmation) : []),
+    ...('severeConfirmation' in question
+      ? severeItems(question.severeConfirmation, question.check.startsWith('severe-'))
+      : []),
     ...('criteria' in question ? question.criteria.map((criterion) => item(criterionWords(criterion))) : []),
     ...('definition' in question ? hellpItems(question.definition) : []),
     ...('symptoms' in question ? [item(`one of: ${manyWords(question.symptoms)}`)] : []),
@@ -136,13 +180,14 @@ function confirmationWords({ minimumInterval, between, sameArm }: Confirmation):
   return `seen in ${pair}, ${limitWords(minimumInterval)} apart${arm}`;
 }
 
-function severeItems({
-  minimumInterval,
-  closedAfter,
-  repeatWithin,
-}: SevereConfirmation): readonly ListItem[] {
+function severeItems(
+  { minimumInterval, closedAfter, repeatWithin }: SevereConfirmation,
+  inFull: boolean,
+): readonly ListItem[] {
+  const pair = item(`severe is confirmed by two severe readings ${limitWords(minimumInterval)} apart`);
+  if (!inFull) return [pair];
   return [
-    item(`severe is confirmed by two severe readings ${limitWords(minimumInterval)} apart`),
+    pair,
     item(
       `a severe reading is closed by a lower one taken ${limitWords(closedAfter)} later, with no drug for pressure in between and no danger symptom`,
     ),
@@ -169,7 +214,7 @@ export function proteinItems(criteria: ProteinuriaCriteria): readonly ListItem[]
     ),
     ...each('protein/creatinine ratio', criteria.proteinCreatinineRatio),
     ...each('albumin/creatinine ratio', criteria.albuminCreatinineRatio),
-    ...each('protein in 24 hours', criteria.excretion24h),
+    ...each('protein', criteria.excretion24h),
   ];
 }
 

@@ -128,6 +128,14 @@ function dueOutcome({ outcome, window, taken }: State): Outcome {
 }
 
 function asAdvice(rule: PreventionRule, factors: readonly JudgedFactor[], state: State): PreventionAdvice {
+  if (state.outcome === 'not-applicable')
+    return {
+      ...silence,
+      id: rule.id,
+      outcome: state.outcome,
+      sentence: state.because,
+      source: rule.citation,
+    };
   const of = (verdict: JudgedFactor['verdict']) => factors.filter((item) => item.verdict === verdict);
   const isGiven = state.outcome === 'met' && state.window !== 'over';
   const elsewhere = factors.flatMap((item) => item.elsewhere ?? []);
@@ -149,6 +157,8 @@ function asAdvice(rule: PreventionRule, factors: readonly JudgedFactor[], state:
     source: rule.citation,
   };
 }
+
+const silence = { found: [], absent: [], neverAsked: [] } as const;
 
 function stateText(rule: PreventionRule, { outcome, window, taken, against }: State): readonly string[] {
   const parts = [

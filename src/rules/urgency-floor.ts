@@ -7,7 +7,7 @@ import { isMoreUrgent } from './decide-urgency.ts';
  *
  * Given    own    of the chosen guideline
  *          floor  of `frontline`, on the same timeline
- * Returns  own, or own with the floor's urgency, its reasons, its referral and the steps own lacks
+ * Returns  own, or own with the floor's urgency, its reasons, its referral and the steps and drugs own lacks
  * Throws   never
  * Source   ours: the most cautious urgency wins
  */
@@ -24,6 +24,10 @@ export function liftToFloor(own: Assessment, floor: Assessment): Assessment {
       ...own.urgencyBecause.filter((item) => !floor.urgencyBecause.some((other) => other.rule === item.rule)),
     ],
     actions: [...own.actions, ...added].sort((a, b) => a.order - b.order),
+    treatment: [
+      ...own.treatment,
+      ...floor.treatment.filter((option) => !own.treatment.some((known) => known.id === option.id)),
+    ],
     ...(referral === undefined ? {} : { referral }),
   };
 }

@@ -176,10 +176,19 @@ function readWoman(counts: readonly Count[], current: CurrentPregnancy, context:
   return {
     ...(reference === undefined ? {} : { reference }),
     ...(birthDay === undefined ? {} : { birthDay }),
+    ...(hasDied(context) ? { hasDied: true } : {}),
     ...(parity === undefined ? {} : { parity: { count: parity.count, source: parity.source } }),
     ...(gravidity === undefined ? {} : { gravidity: { count: gravidity.count, source: gravidity.source } }),
     previousBirths: current.previousBirths.map(({ at, source }) => ({ at, source })),
   };
+}
+
+/** F-M03: recorded as deceased, by flag or by a time not after the evaluation. */
+function hasDied(context: TimelineContext): boolean {
+  const fields = fieldsOf(context.bundle.patient?.resource);
+  const text = textOf(fields['deceasedDateTime']);
+  const at = text === undefined ? undefined : parseMoment(text, context.facilityOffsetMinutes);
+  return fields['deceasedBoolean'] === true || (at !== undefined && at.earliest <= context.asOf);
 }
 
 function birthDayOf(context: TimelineContext): number | undefined {

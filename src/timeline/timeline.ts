@@ -237,6 +237,8 @@ export interface Woman {
   /** `Patient/1`; absent when the input names no subject. */
   readonly reference?: string;
   readonly birthDay?: number;
+  /** Recorded as deceased: nothing is advised. */
+  readonly hasDied?: boolean;
   readonly parity?: { readonly count: number; readonly source: Source };
   readonly gravidity?: { readonly count: number; readonly source: Source };
   readonly previousBirths: readonly { readonly at: Moment; readonly source: Source }[];

@@ -51,8 +51,8 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       'airway-and-left-side',
       'before-transfer',
       31,
-      'Lay her on her left side and keep the airway free; never leave her alone.',
-      { all: [toHospitalNow, { none: ['lung-oedema', 'oxygen-below-90'] }] },
+      'Lay her on her left side (breathless: sit her up) and keep the airway free; never leave her alone.',
+      toHospitalNow,
       commonPractice('first step in every obstetric emergency'),
     ),
     needing(

@@ -17,19 +17,9 @@ import {
 const dg49 = niceDg49('1.1 to 1.6', 'read');
 const growthFactorFrom = figure('growth-factor-from', 140, 'd', dg49);
 const growthFactorUntil = figure('growth-factor-until', 258, 'd', dg49);
-const scanWeeks = figure('chronic-scan-week', 28, 'wk', nice133('table 2.11, chronic hypertension', 'read'));
-const scanSecond = figure(
-  'chronic-scan-second-week',
-  32,
-  'wk',
-  nice133('table 2.11, chronic hypertension', 'read'),
-);
-const scanThird = figure(
-  'chronic-scan-third-week',
-  36,
-  'wk',
-  nice133('table 2.11, chronic hypertension', 'read'),
-);
+const scanWeeks = figure('chronic-scan-week', 28, 'wk', nice133('1.6, chronic hypertension', 'read'));
+const scanSecond = figure('chronic-scan-second-week', 32, 'wk', nice133('1.6, chronic hypertension', 'read'));
+const scanThird = figure('chronic-scan-third-week', 36, 'wk', nice133('1.6, chronic hypertension', 'read'));
 
 export const investigations: readonly ActionRule[] = [
   needing(

@@ -3,7 +3,7 @@ import { nice133 } from '../citations.ts';
 import { step } from '../action-rule.ts';
 import type { ActionRule } from '../guideline.ts';
 import { figure, say } from '../sentences.ts';
-import { chronic, knownAfterBirth, noEmergency, preEclampsiaAfterBirth, toHospitalNow } from '../states.ts';
+import { knownAfterBirth, noEmergency, preEclampsiaAfterBirth } from '../states.ts';
 
 const later = nice133('1.10', 'read');
 const twelve = nice133('reclassification', 'from-memory');
@@ -53,7 +53,8 @@ export const longTerm: readonly ActionRule[] = [
       all: [
         'now-after-birth',
         { any: ['recorded-gestational', 'confirmed-from-20-weeks'] },
-        { none: [preEclampsiaAfterBirth, toHospitalNow] },
+        { none: ['recorded-pre-eclampsia', 'recorded-superimposed', 'recorded-hellp', 'recorded-eclampsia'] },
+        noEmergency,
       ],
     },
     later,
@@ -73,7 +74,7 @@ export const longTerm: readonly ActionRule[] = [
     say('If the pressure is still raised {weeks} after birth, it is chronic hypertension: investigate.', {
       weeks: reclassify,
     }),
-    { all: [knownAfterBirth, { none: [chronic] }, noEmergency] },
+    { all: [knownAfterBirth, { none: ['recorded-chronic'] }, noEmergency] },
     twelve,
   ),
 ];

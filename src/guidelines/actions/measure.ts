@@ -14,6 +14,14 @@ export const measureActions: readonly ActionRule[] = [
     commonPractice('urine is tested whenever the pressure is raised'),
   ),
   step(
+    'platelets-falling',
+    'investigate',
+    25,
+    'The platelets are falling: repeat the count within a day, with liver enzymes and LDH.',
+    'platelets-falling',
+    ours('a falling count is followed before it crosses a cut-off'),
+  ),
+  step(
     'quantify-protein',
     'measure',
     21,
@@ -31,7 +39,7 @@ export const measureActions: readonly ActionRule[] = [
     'measure',
     21,
     'Trace protein is not yet proteinuria: repeat the strip on a fresh clean-catch sample.',
-    { all: ['strip-trace', { none: ['strip-positive'] }] },
+    { all: ['strip-trace', { none: ['strip-positive', 'protein-now'] }] },
     ours('trace is repeated; the Indian training deck counts it with raised pressure'),
   ),
   step(

@@ -27,7 +27,7 @@ export function treatmentActions(edition: Edition): readonly ActionRule[] {
             'treatment-option',
             61,
             target.said,
-            { all: [pregnant, { any: ['treated', needsDrug] }, noEmergency] },
+            { all: [pregnant, startDrug.classes, { any: ['treated', 'start-drug'] }, noEmergency] },
             target.citation,
           ),
         ]),

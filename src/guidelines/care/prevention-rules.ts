@@ -298,7 +298,7 @@ function calcium(name: string, citation: Citation, advice: string, doseSource = 
     medicines: ['calcium-supplement'],
     factors: [],
     enough: {},
-    advice,
+    advice: `${advice}: ${dose.sentence}.`,
     toAsk: ['calcium in the diet'],
     dose: dose.sentence,
     contraindications: [],
@@ -307,7 +307,7 @@ function calcium(name: string, citation: Citation, advice: string, doseSource = 
     citation,
   };
 }
-const whereLow = 'Where the diet is low in calcium, calcium is offered to every pregnant woman.';
+const whereLow = 'Where the diet is low in calcium, calcium is offered to every pregnant woman';
 const whoCitation = whoCalcium('recommendation, e-library summary', 'read');
 export const calciumWho = calcium('WHO', whoCitation, whereLow);
 export const calciumIndia = calcium('WHO', ours('the Indian texts read are silent; as WHO'), whereLow);

@@ -74,7 +74,11 @@ function vocabularies(guidelines: readonly Guideline[]): readonly Vocabulary[] {
   const ours = codeSystems;
   return [
     {
-      told: told(ours.classification, 'Classes of hypertension in pregnancy', 'What the answer calls her state.'),
+      told: told(
+        ours.classification,
+        'Classes of hypertension in pregnancy',
+        'What the answer calls her state.',
+      ),
       concepts: conceptsOf(classWords),
     },
     {
@@ -90,7 +94,11 @@ function vocabularies(guidelines: readonly Guideline[]): readonly Vocabulary[] {
       concepts: missingConcepts(guidelines),
     },
     {
-      told: told(ours.issue, 'Issues', 'What became of an entry received, and what can be wrong with a request.'),
+      told: told(
+        ours.issue,
+        'Issues',
+        'What became of an entry received, and what can be wrong with a request.',
+      ),
       concepts: issueConcepts,
       content: 'fragment',
     },
@@ -120,7 +128,8 @@ function vocabularies(guidelines: readonly Guideline[]): readonly Vocabulary[] {
       told: {
         id: 'strip-text',
         title: 'Texts of a urine protein strip',
-        description: 'Words and signs read as a grade, in lower case. Signs follow a rule; the usual ones are listed.',
+        description:
+          'Words and signs read as a grade, in lower case. Signs follow a rule; the usual ones are listed.',
       },
       concepts: [...new Map(textConcepts.map((concept) => [concept.code, concept])).values()],
     },

@@ -1,7 +1,12 @@
 // How codes of others become ours (strips), and ours become codes of others (diagnoses, referrals), as ConceptMaps.
 import type { ConceptMap, ConceptMapGroup, ConceptMapGroupElement } from 'fhir/r4.js';
 import type { SystemCode } from '../../terminology/code-row.ts';
-import { stripCodes, stripFindingCodes, stripWords, type StripMeaning } from '../../terminology/strip-grades.ts';
+import {
+  stripCodes,
+  stripFindingCodes,
+  stripWords,
+  type StripMeaning,
+} from '../../terminology/strip-grades.ts';
 import {
   suggestedConditionCodes,
   suggestedReferralCodes,
@@ -22,7 +27,11 @@ function gradeTarget(meaning: StripMeaning, outOf?: 3): Target {
   const display = gradeConcepts.find((concept) => concept.code === code)?.display;
   const target = { code, ...(display === undefined ? {} : { display }) };
   if (typeof meaning !== 'number')
-    return { ...target, equivalence: 'inexact', comment: 'Carries no grade; the grade or a ratio is asked for.' };
+    return {
+      ...target,
+      equivalence: 'inexact',
+      comment: 'Carries no grade; the grade or a ratio is asked for.',
+    };
   if (outOf === undefined) return { ...target, equivalence: 'equivalent' };
   return { ...target, equivalence: 'inexact', comment: 'The scale of the source ends at three plus.' };
 }
@@ -59,7 +68,8 @@ const stripToGrade: ConceptMap = {
   ...header('ConceptMap', {
     id: 'strip-to-grade',
     title: 'Urine protein strip to grade',
-    description: 'Texts, LOINC answers, SNOMED CT qualifiers and findings of a strip, and the grade each stands for.',
+    description:
+      'Texts, LOINC answers, SNOMED CT qualifiers and findings of a strip, and the grade each stands for.',
     copyright: notices,
   }),
   group: [textGroup, stripGroup(systems.loinc), stripGroup(systems.snomed)],
@@ -96,7 +106,10 @@ function diagnosisGroup(system: string, codesOf: CodesOf): ConceptMapGroup {
   };
 }
 
-const unmatched: Target = { equivalence: 'unmatched', comment: 'No code of this system is written for this class.' };
+const unmatched: Target = {
+  equivalence: 'unmatched',
+  comment: 'No code of this system is written for this class.',
+};
 
 function diagnosisTarget({ code, display }: SystemCode, isShared: boolean): Target {
   return {

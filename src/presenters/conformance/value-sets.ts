@@ -75,7 +75,8 @@ const sets: readonly CodeSet[] = [
   {
     id: 'symptom',
     title: 'Codes of symptoms and signs',
-    description: 'As code of an observation, as its value, or as code of a condition. ICD codes match by prefix.',
+    description:
+      'As code of an observation, as its value, or as code of a condition. ICD codes match by prefix.',
     codes: symptomCodes,
   },
   {

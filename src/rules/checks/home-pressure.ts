@@ -2,7 +2,16 @@
 import type { Evidence } from '../../findings/finding.ts';
 import type { QuestionCheck } from '../../guidelines/guideline.ts';
 import type { MeanPressure, PressureReading } from '../../timeline/timeline.ts';
-import { cannotTell, limitsOf, met, notMet, ofReading, pressureText, type Answer } from '../answer.ts';
+import {
+  cannotTell,
+  limitsOf,
+  met,
+  notApplicable,
+  notMet,
+  ofReading,
+  pressureText,
+  type Answer,
+} from '../answer.ts';
 import { isBelow, reaches } from '../compare.ts';
 import type { View } from '../view.ts';
 import type { Pressure } from '../visit-value.ts';
@@ -25,6 +34,8 @@ interface Series {
  */
 export function homePressure(view: View, options: Options): Answer {
   const thresholds = limitsOf(options.limits);
+  if (options.onlyWithoutClinic === true && view.occasions.length > 0)
+    return notApplicable('There are clinic readings.', { thresholds });
   const series = newestSeries(view);
   if (series === undefined) return cannotTell('No home readings were received.', { thresholds });
   const text = `Home average ${pressureText(series.value)} mm[Hg].`;

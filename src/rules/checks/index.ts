@@ -16,7 +16,13 @@ import {
   pressureTransient,
 } from './pressure-now.ts';
 import { proteinuria, urineTested } from './proteinuria.ts';
-import { conditionRecorded, fetusesReach, laboratoryReaches, medicineActive } from './records.ts';
+import {
+  conditionRecorded,
+  fetusesReach,
+  laboratoryFall,
+  laboratoryReaches,
+  medicineActive,
+} from './records.ts';
 import {
   pressureControlLost,
   severePressureClosed,
@@ -55,6 +61,7 @@ export const checks: Checks = {
   'symptom-present': symptomPresent,
   'condition-recorded': conditionRecorded,
   'laboratory-reaches': laboratoryReaches,
+  'laboratory-fall': laboratoryFall,
   'medicine-active': medicineActive,
 };
 

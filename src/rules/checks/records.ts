@@ -1,10 +1,19 @@
 // What the record says: conditions, medicines, single laboratory values.
 import type { QuestionCheck } from '../../guidelines/guideline.ts';
-import type { KnownCondition, Medicine } from '../../timeline/timeline.ts';
-import { cannotTell, met, notMet, numberText, ofFact, ofResult, type Answer } from '../answer.ts';
+import type { KnownCondition, LaboratoryResult, Medicine } from '../../timeline/timeline.ts';
+import {
+  cannotTell,
+  met,
+  notApplicable,
+  notMet,
+  numberText,
+  ofFact,
+  ofResult,
+  type Answer,
+} from '../answer.ts';
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
 import type { View } from '../view.ts';
-import { newestResult } from './laboratory-values.ts';
+import { newestResult, resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
 import { named } from './symptoms.ts';
 
@@ -87,6 +96,26 @@ export function fetusesReach(view: View, options: Options<'fetuses-reach'>): Ans
   const text = `Number of fetuses recorded: ${String(fetuses.count)}.`;
   const evidence = [ofFact('number of fetuses', { asSent: String(fetuses.count), source: fetuses.source })];
   return satisfies({ value: fetuses.count }, options.limit) === true
+    ? met(text, { thresholds, evidence })
+    : notMet(text, { thresholds, evidence });
+}
+
+/** Has a value fallen far from its highest earlier value, though no cut-off is crossed? */
+export function laboratoryFall(view: View, options: Options<'laboratory-fall'>): Answer {
+  const thresholds = [options.limit];
+  const results = resultsOf(view, options.analyte);
+  const newest = results.at(-1);
+  const oldest = view.timeline.asOf - milliseconds(options.freshWithin);
+  const unit = newest?.byUnit.sentUnit ?? '';
+  const earlier = results.filter((result) => result !== newest && result.byUnit.values[unit] !== undefined);
+  if (newest === undefined || newest.at.latest < oldest || earlier.length === 0)
+    return notApplicable('There are no two results to compare.', { thresholds });
+  const valueOf = (result: LaboratoryResult): number => result.byUnit.values[unit] ?? 0;
+  const highest = earlier.reduce((best, result) => (valueOf(result) > valueOf(best) ? result : best));
+  const fall = ((valueOf(highest) - valueOf(newest)) / valueOf(highest)) * 100;
+  const evidence = [ofResult(highest), ofResult(newest, `${numberText(fall)} % lower`)];
+  const text = `${named(options.analyte)} ${highest.asSent} at ${highest.at.text}, now ${newest.asSent}.`;
+  return satisfies({ value: fall }, options.limit) === true
     ? met(text, { thresholds, evidence })
     : notMet(text, { thresholds, evidence });
 }

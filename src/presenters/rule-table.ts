@@ -1,0 +1,165 @@
+// The rules for readers of no code: one markdown page made from the guideline data, the cases and the reviews.
+import type { Guideline } from '../guidelines/guideline.ts';
+import type { RiskModel } from '../guidelines/risk-model.ts';
+import { markdownTable } from './markdown-table.ts';
+import { allCaseLines } from './rule-cases.ts';
+import {
+  medicineLines,
+  preventionLines,
+  qualityLines,
+  referralLines,
+  riskLines,
+  stepLines,
+  treatmentLines,
+} from './rule-care.ts';
+import { classEntry, urgencyEntry, type RuleTableInput } from './rule-entry.ts';
+import { valueLines, type NamedData } from './rule-values.ts';
+
+export interface RulePageInput extends RuleTableInput {
+  readonly riskModels: readonly RiskModel[];
+  /** Numbers outside the guidelines: dating, plausibility. */
+  readonly otherValues: readonly NamedData[];
+}
+
+interface Section {
+  readonly heading: string;
+  readonly lines: readonly string[];
+}
+
+/**
+ * RULES.md.
+ *
+ * Given    input   guidelines (the default first, whose rules are written out), cases with their outcomes, reviews
+ * Returns  markdown, lines joined by line feeds, one at the end; the same input gives the same bytes
+ * Throws   never
+ */
+export function toRuleTable(input: RulePageInput): string {
+  const [main] = input.guidelines;
+  if (main === undefined) return '';
+  const sections = sectionsOf(main, input).filter(({ lines }) => lines.length > 0);
+  const lines = [
+    ...introduction(main),
+    '## Contents',
+    '',
+    ...sections.flatMap(contentLines),
+    '',
+    ...sections.flatMap(({ heading, lines: body }) => [`## ${heading}`, '', ...body]),
+  ];
+  return `${lines
+    .join('\n')
+    .replace(/\n{3,}/g, '\n\n')
+    .trimEnd()}\n`;
+}
+
+function introduction(main: Guideline): readonly string[] {
+  return [
+    '# The rules, for clinical review',
+    '',
+    'Made by `npm run rules` from the guideline data and the test cases. Never edit it by hand: correct the data, or tell us what is wrong with a line.',
+    '',
+    `Written out in full are the rules of \`${main.id}\` (${main.title}). Under each rule a table shows where the other guidelines differ.`,
+    '',
+    '- **read** means that the publication, or a reproduction of it, was read; **from memory** (†) means that the value was not compared with print, and every answer says so; **ours** marks a choice of this project; **common practice** is a rule of the trade that no publication read here states.',
+    '- A code in `this type` is the name under which a rule or a value appears in every answer.',
+    '- Four outcomes: a rule holds, does not hold, cannot be told (something is missing: never taken for normal), or does not apply.',
+    '- It supports a clinician and does not replace one. No rule here has been reviewed unless its last line says so.',
+    '',
+  ];
+}
+
+const anchor = (heading: string): string =>
+  heading
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N} -]/gu, '')
+    .replaceAll(' ', '-');
+
+function contentLines({ heading, lines }: Section): readonly string[] {
+  const inner = lines.filter((line) => line.startsWith('### ')).map((line) => line.slice('### '.length));
+  return [`- [${heading}](#${anchor(heading)})`, ...inner.map((each) => `  - [${each}](#${anchor(each)})`)];
+}
+
+function sectionsOf(main: Guideline, input: RulePageInput): readonly Section[] {
+  const { guidelines } = input;
+  return [
+    { heading: 'Guidelines', lines: guidelineLines(guidelines) },
+    {
+      heading: 'What it is: the classes',
+      lines: everyRule(guidelines, (each) => each.classRules).flatMap(({ rule, guideline }) =>
+        classEntry(rule, guideline, input),
+      ),
+    },
+    {
+      heading: 'How urgent it is',
+      lines: [
+        `The most urgent rule that holds decides. A guideline may name another class; the urgency never falls below that of \`${main.id}\`.`,
+        '',
+        ...everyRule(guidelines, (each) => each.urgencyRules).flatMap(({ rule, guideline }) =>
+          urgencyEntry(rule, guideline, input),
+        ),
+      ],
+    },
+    { heading: 'Where to refer', lines: ['The first line that holds.', '', ...referralLines(guidelines)] },
+    { heading: 'What to do', lines: stepLines(guidelines) },
+    { heading: 'Medicines to avoid or to use with care', lines: medicineLines(guidelines) },
+    { heading: 'Treatment options, reference values', lines: treatmentLines(guidelines) },
+    { heading: 'Prevention', lines: preventionLines(guidelines) },
+    { heading: 'Doubts about a measurement', lines: qualityLines(guidelines) },
+    { heading: 'Risk equations, off unless asked for', lines: riskLines(input.riskModels) },
+    {
+      heading: 'Every number',
+      lines: valueLines([...guidelines.map((each) => ({ name: each.id, data: each })), ...input.otherValues]),
+    },
+    { heading: 'Every case', lines: allCaseLines(input.cases) },
+  ];
+}
+
+const guidelineLines = (guidelines: readonly Guideline[]): readonly string[] =>
+  markdownTable(
+    ['id', 'title', 'edition', 'data version', 'how much was read'],
+    guidelines.map(({ id, title, edition, version, remark }) => [
+      `\`${id}\``,
+      title,
+      edition,
+      version,
+      remark,
+    ]),
+  );
+
+/** Every rule once, from the first guideline that has it. */
+function everyRule<T extends { readonly id: string }>(
+  guidelines: readonly Guideline[],
+  rulesOf: (guideline: Guideline) => readonly T[],
+): readonly { readonly rule: T; readonly guideline: Guideline }[] {
+  const found = new Map<string, { readonly rule: T; readonly guideline: Guideline }>();
+  for (const guideline of guidelines)
+    for (const rule of rulesOf(guideline)) if (!found.has(rule.id)) found.set(rule.id, { rule, guideline });
+  return [...found.values()];
+}
+
+/**
+ * The section of one rule.
+ *
+ * Given    page  RULES.md
+ *          id    as the headings have it: `pre-eclampsia`, `urgency:seizure`, `Every number`
+ * Returns  the section with its heading; undefined when there is none
+ */
+export function ruleSection(page: string, id: string): string | undefined {
+  const wanted = plainHeading(id);
+  const lines = page.split('\n');
+  const start = lines.findIndex((line) => /^#{2,3} /.test(line) && plainHeading(line) === wanted);
+  const level = /^#+/.exec(lines[start] ?? '')?.[0].length;
+  if (start < 0 || level === undefined) return undefined;
+  const length = lines
+    .slice(start + 1)
+    .findIndex((line) => (/^(#+) /.exec(line)?.[1]?.length ?? level + 1) <= level);
+  const end = length < 0 ? lines.length : start + 1 + length;
+  return `${lines.slice(start, end).join('\n').trimEnd()}\n`;
+}
+
+/** Ids of the rules that have a section of their own, in the order of the page. */
+export const ruleSectionIds = (page: string): readonly string[] =>
+  page
+    .split('\n')
+    .flatMap((line) => (line.startsWith('### ') ? [line.slice('### '.length).replace(': ', ':')] : []));
+
+const plainHeading = (line: string): string => line.replace(/^#+ /, '').replace(/:\s*/, ':').toLowerCase();
