@@ -112,6 +112,8 @@ export interface Evaluation {
   readonly timeline: Timeline;
   readonly assessment: Assessment;
   readonly account: Account;
+  /** To whom the site refers, by referral level; absent when the site names nobody. */
+  readonly performers?: ReadonlyMap<string, { readonly reference: string; readonly display?: string }>;
   /** Guidelines that would differ in class or urgency; absent when not asked for. */
   readonly differs?: readonly Difference[];
   /** Figures of published risk equations; absent when not asked for. They decide nothing. */

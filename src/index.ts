@@ -1,5 +1,6 @@
 // What a user of the package may import. Pure and free of Node: it runs in a browser too.
-export { evaluate, type EvaluateOptions } from './evaluate.ts';
+export { answerFor as evaluate } from './answer-for.ts';
+export { evaluate as evaluateInFull, type EvaluateOptions } from './evaluate.ts';
 export { evaluateEach } from './evaluate-each.ts';
 export { compareGuidelines, differingGuidelines, type CompareOptions } from './compare-guidelines.ts';
 export { RequestError, type Issue, type SetAsideCode } from './errors.ts';

@@ -76,10 +76,16 @@ const rows: Readonly<
     why: 'a fingerprint is arithmetic over guideline data',
   },
   ...Object.fromEntries(flow.map((file) => [file, flowRow])),
+  'answer-for.ts': {
+    row: 7,
+    may: [...flow, 'presenters'],
+    why: 'the answer of the package is the flow and one presenter',
+  },
   'index.ts': {
     row: 7,
     may: [
       ...flow,
+      'answer-for.ts',
       'presenters',
       'guidelines',
       'errors.ts',

@@ -3,6 +3,7 @@
 import { CommanderError } from 'commander';
 import { readFile } from 'node:fs/promises';
 import { text } from 'node:stream/consumers';
+import { readRulesPage } from '../http/rules-page.ts';
 import { addressFrom, serve } from '../http/serve.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
 import { createProgram } from './program.ts';
@@ -44,7 +45,13 @@ function exitCodeFor(error: unknown): number {
 }
 
 try {
-  await createProgram({ now: () => Date.now(), read, finish, serve: startService }).parseAsync();
+  await createProgram({
+    now: () => Date.now(),
+    read,
+    rules: readRulesPage,
+    finish,
+    serve: startService,
+  }).parseAsync();
 } catch (error) {
   process.exitCode = exitCodeFor(error);
 }

@@ -3,12 +3,15 @@ import { Command, Option } from 'commander';
 import { everyGuideline } from '../compare-guidelines.ts';
 import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import { caution } from '../presenters/caution.ts';
+import { rulesText } from './rules.ts';
 import { assessText, formats, type CommandResult, type Format } from './assess.ts';
 
 export interface World {
   readonly now: () => number;
   /** The text of a file; `-` is standard input. */
   readonly read: (file: string) => Promise<string>;
+  /** RULES.md. */
+  readonly rules: () => string;
   readonly finish: (result: CommandResult) => void;
   readonly serve: (host: string | undefined, port: string | undefined) => Promise<void>;
 }
@@ -60,6 +63,13 @@ export function createProgram(world: World): Command {
     .action(() => {
       const lines = guidelineIds.map((id) => (id === defaultGuidelineId ? `${id} (default)` : id));
       world.finish({ exitCode: 0, output: `${lines.join('\n')}\n`, errors: '' });
+    });
+  program
+    .command('rules')
+    .description('print the rules in words, for clinical review; or one of them')
+    .argument('[id]', 'a rule as its heading names it: pre-eclampsia, urgency:seizure')
+    .action((id: string | undefined) => {
+      world.finish(rulesText(world.rules(), id));
     });
   program
     .command('serve')

@@ -2,20 +2,45 @@
 import express, { type Express, type Request, type Response } from 'express';
 import { randomUUID } from 'node:crypto';
 import { RequestError } from '../errors.ts';
-import { pageHeaders, safetyHeaders } from './headers.ts';
+import { corsHeaders } from './cors.ts';
+import { createTransport } from './fetch/transport.ts';
+import { pageHeaders, safetyHeaders, strictTransport } from './headers.ts';
 import type { Call } from './call.ts';
-import { defaultBodyLimits, readBody, type BodyLimits } from './read-body.ts';
+import { readBody, type BodyLimits } from './read-body.ts';
 import { errorReply, requestErrorReply, type Reply } from './reply.ts';
 import { refused, requestIssue } from './request-issues.ts';
 import { routes, type Route } from './routes.ts';
+import type { ServedSite } from './site-folder.ts';
+import { openSettings, type Settings } from './settings.ts';
+import { limitRate } from './trust/limit-rate.ts';
+import type { ReplayStore } from './trust/replay-store.ts';
+import { requireClient } from './trust/require-client.ts';
 
 export interface AppOptions {
   /** Milliseconds since 1970-01-01T00:00Z; the only clock of the service. */
   readonly now: () => number;
+  /** Default: open, nothing fetched. */
+  readonly settings?: Settings;
+  /** In place of those of the settings. */
   readonly limits?: Partial<BodyLimits>;
+  /** Where token ids are remembered; default: in memory. */
+  readonly replay?: ReplayStore;
+  /** The site this service is set up for; default: none. */
+  readonly site?: ServedSite | undefined;
   /** Receives one line of JSON for each request: method, route, status, milliseconds, request id. */
   readonly log?: (line: string) => void;
+  /** Receives one line for each call that was not let in, with the reason; default: `log`. */
+  readonly securityLog?: (line: string) => void;
 }
+
+/** What the routes of one application share. */
+interface Shared extends AppOptions {
+  readonly settings: Settings;
+  readonly callFor: (request: Request) => Call;
+}
+
+/** Only clients the site knows reach these, unless it runs open. */
+const guarded = ['/cds-services', '/fhir'];
 
 /**
  * The service as an Express application.
@@ -24,14 +49,17 @@ export interface AppOptions {
  * Notes    1. Stateless: nothing of a request outlives it. Nothing clinical or personal is logged, nor the address.
  */
 export function createApp(options: AppOptions): Express {
+  const settings = options.settings ?? openSettings;
   const app = express();
   app.disable('x-powered-by');
+  app.set('trust proxy', settings.trustedProxies);
   app.use((request, response, next) => {
-    begin(options, request, response);
+    begin({ ...options, settings }, request, response);
     next();
   });
+  const shared = { ...options, settings, callFor: guard(app, options, settings) };
   for (const route of routes) {
-    app.all(route.path, (request, response) => answer(options, route, request, response));
+    app.all(route.path, (request, response) => answer(shared, route, request, response));
   }
   app.use((request, response) => {
     const issue = requestIssue('unknown-path', 'not-found', 'http.path', 'There is nothing at this address.');
@@ -40,10 +68,42 @@ export function createApp(options: AppOptions): Express {
   return app;
 }
 
-function begin(options: AppOptions, request: Request, response: Response): void {
+/** Puts rate limit and client check before the guarded paths; hands back what a route sees of a request let in. */
+function guard(app: Express, options: AppOptions, settings: Settings): Shared['callFor'] {
+  const limits = { ...settings.limits, ...options.limits };
+  const transport = createTransport(settings.fetching.privateNetworks);
+  const refuse = (reply: Reply, { res }: Request): void => {
+    if (res !== undefined) send(res, reply);
+  };
+  const gate = requireClient(settings, {
+    now: options.now,
+    replay: options.replay,
+    securityLog: options.securityLog ?? options.log ?? (() => undefined),
+    send: refuse,
+  });
+  const limiter = limitRate(settings.requestsPerMinute, refuse);
+  app.all(
+    guarded.flatMap((path) => [path, `${path}/*rest`]),
+    limiter,
+    gate.handler,
+  );
+  return (request) => {
+    const origins = gate.clientOf(request)?.fhirOrigins ?? settings.fetching.origins;
+    const fetching = { ...settings.fetching, origins, transport, maxDepth: limits.maxDepth };
+    return { ...callOf(options, limits, request), fetching };
+  };
+}
+
+function begin(
+  options: AppOptions & { readonly settings: Settings },
+  request: Request,
+  response: Response,
+): void {
   const id = randomUUID();
   const started = performance.now();
-  response.set({ ...safetyHeaders, 'X-Request-Id': id });
+  const { settings } = options;
+  response.set({ ...safetyHeaders, ...(settings.isProduction ? strictTransport : {}), 'X-Request-Id': id });
+  response.set(corsHeaders(settings, request.headers.origin));
   response.locals['id'] = id;
   response.on('finish', () => {
     const route: unknown = response.locals['route'] ?? '(none)';
@@ -52,23 +112,13 @@ function begin(options: AppOptions, request: Request, response: Response): void 
   });
 }
 
-async function answer(
-  options: AppOptions,
-  route: Route,
-  request: Request,
-  response: Response,
-): Promise<void> {
+async function answer(options: Shared, route: Route, request: Request, response: Response): Promise<void> {
   response.locals['route'] = route.path;
   if (route.path === '/') response.set(pageHeaders);
   send(response, await replyTo(options, route, request, response));
 }
 
-async function replyTo(
-  options: AppOptions,
-  route: Route,
-  request: Request,
-  response: Response,
-): Promise<Reply> {
+async function replyTo(options: Shared, route: Route, request: Request, response: Response): Promise<Reply> {
   const reply = methodOf(route, request.method);
   if (request.method === 'OPTIONS') return preflight(allowed(route));
   if (reply === undefined) {
@@ -76,7 +126,7 @@ async function replyTo(
     return errorReply(405, [issue], { Allow: allowed(route) });
   }
   try {
-    return await reply(callOf(options, request));
+    return await reply(options.callFor(request));
   } catch (error) {
     if (error instanceof RequestError) return requestErrorReply(error);
     const id = String(response.locals['id']);
@@ -102,17 +152,19 @@ function preflight(allow = 'GET, HEAD, POST, OPTIONS'): Reply {
   const headers = {
     Allow: allow,
     'Access-Control-Allow-Methods': 'GET, POST, OPTIONS',
-    'Access-Control-Allow-Headers': 'Authorization, Content-Type',
+    'Access-Control-Allow-Headers': 'Authorization, Content-Type, Prefer',
     'Access-Control-Max-Age': '600',
   };
   return { status: 204, type: 'application/json', body: '', headers };
 }
 
-function callOf(options: AppOptions, request: Request): Call {
+function callOf(options: AppOptions, limits: BodyLimits, request: Request): Omit<Call, 'fetching'> {
   return {
     now: options.now(),
     accept: request.headers.accept,
-    body: () => readBody(request, { ...defaultBodyLimits, ...options.limits }),
+    prefer: request.get('Prefer'),
+    site: options.site,
+    body: () => readBody(request, limits),
     query: (name) => queryText(request.query[name], name),
     parameter: (name) => {
       const value: unknown = request.params[name];

@@ -1,12 +1,17 @@
 // What a route sees of a request.
 import type { ChartSettings } from './fetch/complete-chart.ts';
 import type { Reply } from './reply.ts';
+import type { ServedSite } from './site-folder.ts';
 
 /** A request, reduced to what a route may use. */
 export interface Call {
   /** Milliseconds since 1970-01-01T00:00Z, read once for this request. */
   readonly now: number;
   readonly accept: string | undefined;
+  /** The Prefer header. */
+  readonly prefer?: string | undefined;
+  /** The site this service is set up for. */
+  readonly site?: ServedSite | undefined;
   readonly body: () => Promise<unknown>;
   /** A query parameter; undefined when absent or empty. */
   readonly query: (name: string) => string | undefined;

@@ -1,14 +1,17 @@
 // Headers every answer carries. Data only.
 
-/** Open mode: any origin may call; no cookies, no credentials. JSON is never shown as a page. */
+/** JSON is never shown as a page. */
 export const safetyHeaders = {
-  'Access-Control-Allow-Origin': '*',
-  'Access-Control-Expose-Headers': 'X-Request-Id',
   'Content-Security-Policy': "default-src 'none'; frame-ancestors 'none'",
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Referrer-Policy': 'no-referrer',
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
+} as const;
+
+/** In production every later visit is https too. */
+export const strictTransport = {
+  'Strict-Transport-Security': 'max-age=31536000; includeSubDomains',
 } as const;
 
 /** The built-in page may run our script and talk to this service, nothing else. */

@@ -4,7 +4,10 @@ import { discoveryReply, feedbackReply, serviceReply } from './cds-services.ts';
 import { exampleReply, pageReply, scriptReply, styleReply } from './page.ts';
 import { productVersion } from './cds-discovery.ts';
 import type { Answer } from './call.ts';
+import { applyReply } from './plan-operations.ts';
 import { jsonReply } from './reply.ts';
+import { validateReply } from './validate-operation.ts';
+import { rulesReply } from './rules-page.ts';
 
 export interface Route {
   readonly path: string;
@@ -18,8 +21,11 @@ export const routes: readonly Route[] = [
   { path: '/page.css', get: styleReply },
   { path: '/example.json', get: exampleReply },
   { path: '/health', get: () => jsonReply({ status: 'ok', version: productVersion }) },
+  { path: '/rules', get: rulesReply },
   { path: '/cds-services', get: discoveryReply },
   { path: '/cds-services/:id', post: serviceReply },
   { path: '/cds-services/:id/feedback', post: feedbackReply },
   { path: '/fhir/$assess-hypertension', post: assessReply },
+  { path: '/fhir/PlanDefinition/:id/$apply', post: applyReply },
+  { path: '/fhir/Bundle/$validate', post: validateReply },
 ];

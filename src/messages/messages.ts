@@ -64,9 +64,7 @@ export type Phrase =
   | 'days-after-birth'
   | 'trend-change'
   | 'gap'
-  | 'gap-not-sent'
-  | 'gap-failed'
-  | 'gap-first-page-only'
+  | 'gap-partial'
   | 'option'
   | 'option-first'
   | 'against'
@@ -80,6 +78,25 @@ export type Phrase =
   | 'other-orders'
   | 'not-verified';
 
+/** Why data of the chart are not known, or not all of them. */
+export type GapReason =
+  | 'not-sent'
+  | 'failed'
+  | 'first-page-only'
+  | 'not-allowed'
+  | 'not-permitted'
+  | 'not-in-scope'
+  | 'token-expired'
+  | 'too-slow'
+  | 'server-busy'
+  | 'server-failed'
+  | 'redirected'
+  | 'other-origin'
+  | 'other-patients'
+  | 'too-large'
+  | 'too-many-pages'
+  | 'endless';
+
 export interface Messages {
   /** BCP 47 tag, as sent in Content-Language. */
   readonly language: string;
@@ -92,6 +109,7 @@ export interface Messages {
   readonly headings: Readonly<Record<Heading, string>>;
   readonly topics: Readonly<Record<Topic, string>>;
   readonly phrases: Readonly<Record<Phrase, string>>;
+  readonly gapReasons: Readonly<Record<GapReason, string>>;
   /** Twelve short names, January first. */
   readonly months: readonly string[];
   readonly caution: readonly string[];

@@ -20,27 +20,27 @@ const number = /\d+(?:\.\d+)?/g;
  *          2. Numbers are carried over and never written in a translation.
  */
 export function translated(messages: Messages, english: string): string {
-  const whole = lookUp(messages, english);
-  if (whole !== undefined) return whole;
-  const parts = english.split(/(?<=[.?!]) (?=[A-Z])/);
-  const found = parts.map((part) => lookUp(messages, part));
-  return parts.length > 1 && found.every((part) => part !== undefined) ? found.join(' ') : english;
+  return found(messages, english) ?? english;
 }
 
 /** Is there a translation for all of it? */
 export function isTranslated(messages: Messages, english: string): boolean {
-  return [english, ...english.split(/(?<=[.?!]) (?=[A-Z])/)].some((part, index, all) =>
-    index === 0
-      ? lookUp(messages, part) !== undefined
-      : all.slice(1).every((each) => lookUp(messages, each) !== undefined),
-  );
+  return found(messages, english) !== undefined;
+}
+
+function found(messages: Messages, english: string): string | undefined {
+  const whole = lookUp(messages, english);
+  if (whole !== undefined) return whole;
+  const parts = english.split(/(?<=[.?!]) (?=[A-Z])/);
+  const said = parts.flatMap((part) => lookUp(messages, part) ?? []);
+  return said.length === parts.length ? said.join(' ') : undefined;
 }
 
 function lookUp({ sentences }: Messages, english: string): string | undefined {
-  const found = Object.hasOwn(sentences, masked(english)) ? sentences[masked(english)] : undefined;
-  if (found === undefined) return undefined;
+  const template = Object.hasOwn(sentences, masked(english)) ? sentences[masked(english)] : undefined;
+  if (template === undefined) return undefined;
   const numbers = english.match(number) ?? [];
-  return found.replace(/#(\d+)/g, (place, at: string) => numbers[Number(at) - 1] ?? place);
+  return template.replace(/#(\d+)/g, (place, at: string) => numbers[Number(at) - 1] ?? place);
 }
 
 const masked = (english: string): string => english.replace(number, '#');

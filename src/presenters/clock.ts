@@ -1,8 +1,8 @@
 // Times as people at the clinic read them, and the dates a referral is due.
 import type { Urgency } from '../guidelines/guideline.ts';
+import { english } from '../messages/en.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const minuteMs = 60_000;
 const dayMs = 86_400_000;
 
@@ -11,7 +11,7 @@ const dayMs = 86_400_000;
  *
  * Notes    1. Nothing is converted: 09:10+05:30 is shown as 09:10. Text of another shape is shown as it stands.
  */
-export function spokenTime(text: string): string {
+export function spokenTime(text: string, months: readonly string[] = english.months): string {
   const parts = /^(\d{4})(?:-(\d{2})(?:-(\d{2})(?:T(\d{2}:\d{2}))?)?)?/.exec(text);
   const [, year, month, day, time] = parts ?? [];
   if (year === undefined) return text;
@@ -44,9 +44,9 @@ export function clinicOffset(timeline: Timeline): number {
 }
 
 /** The moment of the answer, on the clock of the clinic: "24 Nov 2026 09:30", with "UTC" when no zone is known. */
-export function asOfWords(timeline: Timeline): string {
+export function asOfWords(timeline: Timeline, months?: readonly string[]): string {
   const offset = clinicOffset(timeline);
-  return `${spokenTime(localInstant(timeline.asOf, offset))}${offset === 0 ? ' UTC' : ''}`;
+  return `${spokenTime(localInstant(timeline.asOf, offset), months)}${offset === 0 ? ' UTC' : ''}`;
 }
 
 /** When advice of this urgency is due, as FHIR `occurrence[x]`. */

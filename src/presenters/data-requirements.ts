@@ -6,6 +6,10 @@ import { symptomCodes } from '../terminology/symptom-codes.ts';
 import { systems } from '../terminology/systems.ts';
 import { codeSystems } from './vocabulary.ts';
 
+/** How prefetch templates are written: what every client can expand, or with the date arithmetic of the newer text. */
+export const dialects = ['2.0', '3.0'] as const;
+export type Dialect = (typeof dialects)[number];
+
 /** One search a client runs for us before it calls. */
 export interface ChartQuery {
   /** Prefetch key. */
@@ -13,8 +17,12 @@ export interface ChartQuery {
   readonly what: string;
   /** `required`: without it nothing can be judged. */
   readonly need: 'required' | 'optional';
-  /** CDS Hooks 2.0.1 prefetch template. */
+  /** Portable template (CDS Hooks 2.0.1). */
   readonly template: string;
+  /** The same in the newer dialect (3.0 ballot), bounded by date; absent: the same in both. */
+  readonly newerTemplate?: string;
+  /** About the one who asks, not about the woman: never judged. */
+  readonly isAboutUser?: true;
 }
 
 const conceptsOf = (start: string): readonly LoincConcept[] =>
@@ -69,47 +77,74 @@ const snomedSymptoms = symptomCodes
   .filter((row) => row.system === systems.snomed)
   .map((row) => `${row.system}|${row.code}`);
 
+type Wanted = Omit<ChartQuery, 'key' | 'need'>;
+
+/** Days the newer dialect looks back: a pregnancy and the weeks after it (ours). */
+const lookBackDays = 400;
+
 /**
- * The searches, in the order in which their results are read.
+ * Everything asked of a chart, by prefetch key.
  *
  * Notes    1. Only the portable grammar of 2.0.1 is used (checklist 5.2); commas between codes are plain FHIR search.
  *          2. Conditions are asked for whatever their status: a resolved pre-eclampsia is a risk factor.
+ *          3. In the newer dialect observations are bounded by date; a condition or a medicine is asked for
+ *             however old it is.
  */
-export const chartQueries: readonly ChartQuery[] = [
-  query('patient', 'the woman', 'optional', 'Patient/{{context.patientId}}'),
-  query('bloodPressures', 'blood pressures', 'required', observations(pressures, 100)),
-  query('results', 'urine and laboratory results', 'optional', observations([...urine, ...laboratory], 200)),
-  query('pregnancy', 'dating of the pregnancy and birth', 'optional', observations(dating, 50)),
-  query(
-    'symptoms',
-    'symptoms and danger signs',
-    'optional',
-    byCodes([...loincCodes(['symptom']), ...snomedSymptoms], 100),
-  ),
-  query(
-    'conditions',
-    'problems and diagnoses',
-    'optional',
-    'Condition?patient={{context.patientId}}&_count=200',
-  ),
-  query('medications', 'medicines', 'optional', 'MedicationRequest?patient={{context.patientId}}&_count=100'),
-  query('referrals', 'open referrals', 'optional', 'ServiceRequest?patient={{context.patientId}}&_count=100'),
-];
+const wanted = {
+  patient: { what: 'the woman', template: 'Patient/{{context.patientId}}' },
+  bloodPressures: observations('blood pressures', pressures, 100),
+  results: observations('urine and laboratory results', [...urine, ...laboratory], 200),
+  pregnancy: observations('dating of the pregnancy and birth', dating, 50),
+  symptoms: byCodes('symptoms and danger signs', [...loincCodes(['symptom']), ...snomedSymptoms], 100),
+  conditions: ofPatient('problems and diagnoses', 'Condition', 200),
+  medications: ofPatient('medicines', 'MedicationRequest', 100),
+  medicationStatements: ofPatient('medicines taken', 'MedicationStatement', 100),
+  referrals: ofPatient('open referrals', 'ServiceRequest', 100),
+  user: { what: 'the user', template: '{{context.userId}}', isAboutUser: true },
+} as const satisfies Readonly<Record<string, Wanted>>;
 
-function query(key: string, what: string, need: ChartQuery['need'], template: string): ChartQuery {
-  return { key, what, need, template };
+export type QueryKey = keyof typeof wanted;
+
+/**
+ * The searches of one service, in the order in which their results are read.
+ *
+ * Given    keys       at most eight (checklist P-08)
+ *          required   those without which nothing can be judged
+ */
+export function queriesOf(keys: readonly QueryKey[], required: readonly QueryKey[]): readonly ChartQuery[] {
+  return keys.map((key) => ({ key, need: required.includes(key) ? 'required' : 'optional', ...wanted[key] }));
 }
 
-function observations(wanted: readonly LoincConcept[], count: number): string {
-  return byCodes(loincCodes(wanted), count);
+/** The searches of the main service. Medicines taken are not among them: eight keys, and referrals go first. */
+export const chartQueries: readonly ChartQuery[] = queriesOf(
+  ['patient', 'bloodPressures', 'results', 'pregnancy', 'symptoms', 'conditions', 'medications', 'referrals'],
+  ['bloodPressures'],
+);
+
+/** The template of a search in one dialect. */
+export function templateOf({ template, newerTemplate }: ChartQuery, dialect: Dialect): string {
+  return dialect === '3.0' ? (newerTemplate ?? template) : template;
 }
 
-function loincCodes(wanted: readonly LoincConcept[]): readonly string[] {
-  return wanted.flatMap((concept) => loinc[concept].map((row) => `${systems.loinc}|${row.code}`));
+function observations(what: string, concepts: readonly LoincConcept[], count: number): Wanted {
+  return byCodes(what, loincCodes(concepts), count);
 }
 
-function byCodes(codes: readonly string[], count: number): string {
-  return `Observation?patient={{context.patientId}}&code=${codes.join(',')}&_sort=-date&_count=${count}`;
+function loincCodes(concepts: readonly LoincConcept[]): readonly string[] {
+  return concepts.flatMap((concept) => loinc[concept].map((row) => `${systems.loinc}|${row.code}`));
+}
+
+function byCodes(what: string, codes: readonly string[], count: number): Wanted {
+  const search = `Observation?patient={{context.patientId}}&code=${codes.join(',')}`;
+  return {
+    what,
+    template: `${search}&_sort=-date&_count=${count}`,
+    newerTemplate: `${search}&date=ge{{today() - ${lookBackDays} days}}&_sort=-date&_count=${count}`,
+  };
+}
+
+function ofPatient(what: string, type: string, count: number): Wanted {
+  return { what, template: `${type}?patient={{context.patientId}}&_count=${count}` };
 }
 
 const lookedFor: readonly { readonly words: RegExp; readonly concepts: readonly LoincConcept[] }[] = [

@@ -1,5 +1,8 @@
 // The newest facts behind an answer, with their times, so that a stale answer can be recognised.
 import type { Evaluation } from '../evaluation.ts';
+import { english } from '../messages/en.ts';
+import type { Messages } from '../messages/messages.ts';
+import { fill, translated } from '../messages/say.ts';
 import type { Moment } from '../timeline/timeline.ts';
 import { spokenTime } from './clock.ts';
 
@@ -22,34 +25,39 @@ interface Dated {
  * Returns  at most one datum of each kind, values as sent ("mmHg" for mm[Hg]); empty when nothing was received.
  * Notes    1. Shows what is there; judges nothing. A pressure that could not be used is said to be such.
  */
-export function newestData(evaluation: Evaluation): readonly Datum[] {
+export function newestData(evaluation: Evaluation, messages: Messages = english): readonly Datum[] {
   const { timeline } = evaluation;
   const unusable = timeline.unusablePressures.map((pressure) => ({
     ...pressure,
-    asSent: `${pressure.asSent} (could not be used)`,
+    asSent: fill(messages.phrases.unusable, { value: pressure.asSent }),
   }));
   const present = timeline.symptoms.filter((symptom) => symptom.presence === 'present' && !symptom.relieved);
+  const datum = (what: string, fact: Dated | undefined) =>
+    datumOf(translated(messages, what), fact, messages);
   return [
-    ...datumOf('blood pressure', newest([...timeline.pressures, ...unusable])),
-    ...datumOf('blood pressure at home', newest(timeline.homePressures)),
-    ...datumOf('urine protein', newest(timeline.urineProteins)),
-    ...present.slice(-3).flatMap((symptom) => datumOf('symptom', symptom)),
+    ...datum('blood pressure', newest([...timeline.pressures, ...unusable])),
+    ...datum('blood pressure at home', newest(timeline.homePressures)),
+    ...datum('urine protein', newest(timeline.urineProteins)),
+    ...present.slice(-3).flatMap((symptom) => datum('symptom', symptom)),
   ];
 }
 
 /** "BP 152/98 mmHg, 24 Nov 2026 09:10"; empty when no pressure was received. */
-export function newestPressureWords(evaluation: Evaluation): string {
-  const pressure = newestData(evaluation).find((datum) => datum.what.startsWith('blood pressure'));
+export function newestPressureWords(evaluation: Evaluation, messages: Messages = english): string {
+  const data = newestData(evaluation, messages);
+  const named = (name: string) => data.find((datum) => datum.what === translated(messages, name));
+  const clinic = named('blood pressure');
+  const pressure = clinic ?? named('blood pressure at home');
   if (pressure === undefined) return '';
-  const label = pressure.what === 'blood pressure' ? 'BP' : 'BP at home';
-  return `${label} ${pressure.asSent}${pressure.at === undefined ? '' : `, ${pressure.at}`}`;
+  const value = `${pressure.asSent}${pressure.at === undefined ? '' : `, ${pressure.at}`}`;
+  return fill(messages.phrases[clinic === undefined ? 'home-pressure' : 'pressure'], { value });
 }
 
 const instant = /\b\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d+)?)?(?:Z|[+-]\d{2}:\d{2})?/g;
 
 /** Units and times as people write them. */
-export function spokenValue(sentence: string): string {
-  return sentence.replaceAll('mm[Hg]', 'mmHg').replace(instant, spokenTime);
+export function spokenValue(sentence: string, months?: readonly string[]): string {
+  return sentence.replaceAll('mm[Hg]', 'mmHg').replace(instant, (text) => spokenTime(text, months));
 }
 
 function newest<T extends Dated>(facts: readonly T[]): T | undefined {
@@ -61,8 +69,8 @@ function isLater(fact: Dated, best: Dated | undefined): boolean {
   return (fact.at?.latest ?? -Infinity) >= (best.at?.latest ?? -Infinity);
 }
 
-function datumOf(what: string, fact: Dated | undefined): readonly Datum[] {
+function datumOf(what: string, fact: Dated | undefined, { months }: Messages): readonly Datum[] {
   if (fact === undefined) return [];
-  const asSent = spokenValue(fact.asSent);
-  return [fact.at === undefined ? { what, asSent } : { what, asSent, at: spokenTime(fact.at.text) }];
+  const asSent = spokenValue(fact.asSent, months);
+  return [fact.at === undefined ? { what, asSent } : { what, asSent, at: spokenTime(fact.at.text, months) }];
 }

@@ -140,6 +140,7 @@ function toServiceRequest(
     subject: subjectOf(evaluation),
     ...dueTime(referral.urgency, evaluation.timeline.asOf, clinicOffset(evaluation.timeline)),
     authoredOn: evaluation.asOf,
+    ...performerOf(evaluation, referral),
     reasonCode: classes.map(
       (each) => classConcept(each, gestationalAge.period) ?? { text: sentenceCase(classWords[each]) },
     ),
@@ -148,6 +149,12 @@ function toServiceRequest(
     note: [{ text: referralNote(evaluation, referral) }],
     patientInstruction: patientInstruction(evaluation, referral),
   };
+}
+
+/** The Organization or HealthcareService that the site names for this level. */
+function performerOf({ performers }: Evaluation, { level }: Referral): Pick<ServiceRequest, 'performer'> {
+  const performer = performers?.get(level);
+  return performer === undefined ? {} : { performer: [performer] };
 }
 
 function identity(evaluation: Evaluation, references: readonly string[]): (string | readonly string[])[] {

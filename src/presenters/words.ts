@@ -1,5 +1,8 @@
 // Small wordings shared by the presenters.
 import type { GestationalAge } from '../evaluation.ts';
+import { english } from '../messages/en.ts';
+import type { Messages } from '../messages/messages.ts';
+import { fill } from '../messages/say.ts';
 
 /** First letter in upper case. */
 export function sentenceCase(text: string): string {
@@ -7,8 +10,11 @@ export function sentenceCase(text: string): string {
 }
 
 /** Gestational age or time since birth in words; "not known" when neither can be told. */
-export function ageWords({ text, daysAfterBirth }: GestationalAge): string {
-  if (daysAfterBirth !== undefined)
-    return `${daysAfterBirth} ${daysAfterBirth === 1 ? 'day' : 'days'} after birth`;
-  return text === undefined ? 'not known' : `${text} weeks`;
+export function ageWords(
+  { text, daysAfterBirth }: GestationalAge,
+  { phrases }: Pick<Messages, 'phrases'> = english,
+): string {
+  if (daysAfterBirth === 1) return phrases['one-day-after-birth'];
+  if (daysAfterBirth !== undefined) return fill(phrases['days-after-birth'], { days: daysAfterBirth });
+  return text === undefined ? phrases['age-unknown'] : fill(phrases['age-weeks'], { weeks: text });
 }

@@ -20,11 +20,11 @@ const deepest = 64;
  *
  * Given    input  as submitted, of any shape
  *          site   maps that were checked when they were loaded
- * Returns  the input itself when nothing is mapped; else a copy of the parts that change: our coding added in front of
- *          the local one, the unit code put in place of the local one, a strip word given its coding
+ * Returns  the input itself when nothing is mapped; else a copy of the parts that change: our coding added after
+ *          the local ones, the unit code put in place of the local one, a strip word given its coding
  * Throws   never
  * Notes    1. Nothing is taken away: the local coding and the words stay beside ours.
- *          2. Paths in the input stay as they are, except that a local coding moves one place back.
+ *          2. Paths in the input stay as they are.
  *          3. Strip words are read only in an Observation whose code is one of urine protein.
  * Source   fhir.md F-S02, F-S03
  */
@@ -113,7 +113,7 @@ function withOurCoding(work: Work, concept: Json, path: string): Json {
     added.push(codingOf(mapping));
     remark(work, `${path}.coding[${at}]`, mapping);
   });
-  return added.length === 0 ? concept : { ...concept, coding: [...added, ...codings] };
+  return added.length === 0 ? concept : { ...concept, coding: [...codings, ...added] };
 }
 
 function has(codings: readonly unknown[], { system, code }: Mapping): boolean {

@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import { guidelineIds } from '../guidelines/registry.ts';
 import { lineOf } from './line-of.ts';
-import type { CodeMap, Mapping, SiteSetup } from './site.ts';
+import type { CodeMap, Mapping, Performer, SiteSetup } from './site.ts';
 import { conceptMapShape, siteShape } from './site-config.ts';
 import type { ConceptMapJson, SiteJson } from './site-config.ts';
 
@@ -84,10 +84,11 @@ function settingsOf(site: SiteJson): Settings {
 
 function performersOf(referral: NonNullable<SiteJson['referral']>): SiteSetup['performers'] {
   return new Map(
-    Object.entries(referral).map(([level, { reference, display }]) => [
-      level,
-      display === undefined ? { reference } : { reference, display },
-    ]),
+    Object.entries(referral).flatMap(([level, target]): [string, Performer][] => {
+      if (target === undefined) return [];
+      const { reference, display } = target;
+      return [[level, display === undefined ? { reference } : { reference, display }]];
+    }),
   );
 }
 

@@ -3,16 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { guidelineIds, guidelineOf } from '../../src/guidelines/registry.ts';
 import { siteQualityRules } from '../../src/guidelines/quality-rules.ts';
 import { cuffFit } from '../../src/rules/quality/cuff-size.ts';
-import {
-  chiSquare,
-  copyForwardReport,
-  repeatedValue,
-  terminalZeroReport,
-  terminalZeros,
-  thresholdAvoidance,
-} from '../../src/rules/quality/digit-preference.ts';
 import type { Technique, Timeline } from '../../src/timeline/timeline.ts';
-import { applied, condition, lab, ratio, reading, sign, strip, unusable } from './facts.ts';
+import { applied, condition, reading, strip, unusable } from './facts.ts';
 
 const noticesOf = (facts: Partial<Timeline>) => applied(facts).assessment.quality;
 const rulesOf = (facts: Partial<Timeline>): readonly string[] => noticesOf(facts).map(({ rule }) => rule);
@@ -179,91 +171,6 @@ describe('Q8: systolic by palpation only', () => {
   });
 });
 
-const manual = (value: number) => ({ systolicMmHg: value, technique: {} });
-const automated = (value: number) => ({
-  systolicMmHg: value,
-  technique: { method: 'oscillometry' as const },
-});
-const mixed = (zeros: number, others: number): number[] => [
-  ...Array.from({ length: zeros }, () => 120),
-  ...Array.from({ length: others }, () => 124),
-];
-
-describe('Q9: share of terminal zeros (expected 10 % automated, 20 % by hand; alert from 25 % and 40 %)', () => {
-  const { terminalZero, minimumReadings } = siteQualityRules;
-  it.each([
-    [11, 19, 'not-met'],
-    [12, 18, 'met'],
-    [12, 17, 'cannot-tell'],
-  ] as const)('by hand %i zeros and %i others: %s', (zeros, others, outcome) => {
-    expect(terminalZeros(mixed(zeros, others), terminalZero.manual, minimumReadings).outcome).toBe(outcome);
-  });
-  it.each([
-    [9, 31, 'not-met'],
-    [10, 30, 'met'],
-  ] as const)('automated %i zeros and %i others: %s', (zeros, others, outcome) => {
-    expect(terminalZeros(mixed(zeros, others), terminalZero.automated, minimumReadings).outcome).toBe(
-      outcome,
-    );
-  });
-  it('gives chi-square: 12 zeros of 30 against 6 expected is 36/6 + 36/24 = 7.5', () => {
-    const found = terminalZeros(mixed(12, 18), terminalZero.manual, minimumReadings);
-    expect(found.chiSquare).toBeCloseTo(7.5, 12);
-    expect(found).toMatchObject({ readings: 30, zeros: 12, share: 0.4 });
-  });
-  it('leaves fractions out, and tells methods and halves apart', () => {
-    expect(terminalZeros([120.5, 120], terminalZero.manual, minimumReadings).readings).toBe(1);
-    const report = terminalZeroReport(
-      [...mixed(12, 18).map(manual), ...mixed(0, 30).map(automated)],
-      siteQualityRules,
-    );
-    expect(report.map(({ method, half, digits }) => [method, half, digits.outcome])).toEqual([
-      ['automated', 'systolic', 'not-met'],
-      ['automated', 'diastolic', 'cannot-tell'],
-      ['manual', 'systolic', 'met'],
-      ['manual', 'diastolic', 'cannot-tell'],
-    ]);
-  });
-  it('is nought without readings', () => {
-    expect(terminalZeros([], terminalZero.manual, minimumReadings)).toMatchObject({ share: 0, chiSquare: 0 });
-    expect(chiSquare([[0, 0]])).toBe(0);
-  });
-});
-
-describe('Q10: readings piled up just below the limit', () => {
-  const limits = guidelineOf('frontline')?.chartLimits.hypertension;
-  const outcomeOf = (below: number, at: number, elsewhere: number) => {
-    if (limits === undefined) throw new Error('no limits');
-    const values = [
-      ...Array.from({ length: below }, (_, index) => 138 + (index % 2)),
-      ...Array.from({ length: at }, (_, index) => 140 + (index % 2)),
-      ...Array.from({ length: elsewhere }, () => 120),
-    ];
-    return thresholdAvoidance(
-      values.map((systolicMmHg) => ({ systolicMmHg })),
-      limits,
-      siteQualityRules,
-    )[0];
-  };
-  it('nine at 138 or 139 against three at 140 or 141: no alert, chi-square 3', () => {
-    expect(outcomeOf(9, 3, 30)).toMatchObject({ outcome: 'not-met', chiSquare: 3 });
-  });
-  it('twelve against four: alert, chi-square 4', () => {
-    expect(outcomeOf(12, 4, 30)).toMatchObject({
-      outcome: 'met',
-      chiSquare: 4,
-      justBelow: 12,
-      justAtOrAbove: 4,
-    });
-  });
-  it('twelve against five: no alert, the ratio is too small', () => {
-    expect(outcomeOf(12, 5, 30)?.outcome).toBe('not-met');
-  });
-  it('cannot tell from fewer than thirty', () => {
-    expect(outcomeOf(12, 4, 13)?.outcome).toBe('cannot-tell');
-  });
-});
-
 describe('Q11: the same value to the digit', () => {
   const on = (day: string, systolic = 124, diastolic = 78) =>
     reading(`${day}T09:00:00Z`, systolic, diastolic);
@@ -278,21 +185,6 @@ describe('Q11: the same value to the digit', () => {
     expect(rulesOf({ pressures: [on('2025-01-10'), on('2025-02-10'), on('2025-03-10', 124, 79)] })).toEqual(
       [],
     );
-  });
-  it('three times on one day is one visit', () => {
-    const visits = siteQualityRules.copyForward.visits;
-    const day = { systolicMmHg: 124, diastolicMmHg: 78, day: 1 };
-    expect(repeatedValue([day, day, day], visits)).toBeUndefined();
-    expect(repeatedValue([day, { ...day, day: 2 }, { ...day, day: 3 }], visits)?.visits).toBe(3);
-  });
-  it('is counted over the women of a site', () => {
-    const visit = (day: number, systolicMmHg: number) => ({ systolicMmHg, diastolicMmHg: 78, day });
-    const women = [
-      [visit(1, 124), visit(2, 124), visit(3, 124)],
-      [visit(1, 124), visit(2, 126), visit(3, 124)],
-      [visit(1, 124), visit(2, 124)],
-    ];
-    expect(copyForwardReport(women, siteQualityRules)).toEqual({ women: 2, withRepeatedValue: 1 });
   });
 });
 
@@ -344,75 +236,6 @@ describe('Q14: arms', () => {
     expect(rulesOf(visits('left', 'right'))).toEqual(['arm-changed']);
     expect(rulesOf(visits('left', 'left'))).toEqual([]);
     expect(rulesOf(visits('left'))).toEqual([]);
-  });
-});
-
-describe('Q15: a strip that may be falsely positive', () => {
-  const positive = { urineProteins: [strip('09:00', 2)] };
-  it.each(['nitrite', 'leucocytes', 'blood'] as const)('beside %s', (name) => {
-    const notice = noticeOf('strip-may-be-false-positive', {
-      ...positive,
-      urineSigns: [sign('09:00', name)],
-    });
-    expect(notice?.sentence).toContain(name);
-    expect(notice?.evidence).toHaveLength(2);
-  });
-  it.each([
-    ['urine-ph', 8, '[pH]', false],
-    ['urine-ph', 8.5, '[pH]', true],
-    ['urine-specific-gravity', 1.029, '1', false],
-    ['urine-specific-gravity', 1.03, '1', true],
-  ] as const)('beside %s %d%s: %s', (analyte, value, unit, isDoubtful) => {
-    const facts = { ...positive, laboratory: [lab('09:00', analyte, value, unit)] };
-    expect(rulesOf(facts).includes('strip-may-be-false-positive')).toBe(isDoubtful);
-  });
-  it.each([{ isContaminated: true }, { hasAntiseptic: true }] as const)('of a sample %j', (sample) => {
-    expect(rulesOf({ urineProteins: [strip('09:00', 1, sample)] })).toEqual(['strip-may-be-false-positive']);
-  });
-  it('not beside a sign that is absent, or of another day, or without protein', () => {
-    expect(rulesOf({ ...positive, urineSigns: [sign('09:00', 'nitrite', false)] })).toEqual([]);
-    expect(rulesOf({ ...positive, urineSigns: [sign('2025-03-08T09:00:00Z', 'nitrite')] })).toEqual([]);
-    expect(rulesOf({ urineProteins: [strip('09:00', 0)], urineSigns: [sign('09:00', 'nitrite')] })).toEqual(
-      [],
-    );
-  });
-  it('never cancels hypertension with protein (X11)', () => {
-    const raised = { pressures: [reading('07:00', 150, 96), reading('11:30', 150, 96)], ...positive };
-    const plain = applied(raised).assessment;
-    const infected = applied({ ...raised, urineSigns: [sign('09:00', 'nitrite')] }).assessment;
-    expect(infected.classification).toEqual(plain.classification);
-    expect(infected.urgency).toBe(plain.urgency);
-  });
-});
-
-describe('Q16: a negative strip in dilute urine', () => {
-  it.each([
-    [1.009, 0, true],
-    [1.01, 0, false],
-    [1.009, 1, false],
-  ] as const)('specific gravity %d, strip %d: %s', (gravity, grade, isDoubtful) => {
-    const rules = rulesOf({
-      urineProteins: [strip('09:00', grade)],
-      laboratory: [lab('09:00', 'urine-specific-gravity', gravity, '1')],
-    });
-    expect(rules.includes('strip-may-be-false-negative')).toBe(isDoubtful);
-  });
-});
-
-describe('Q17 and Q18: who read the strip, and when the sample was passed', () => {
-  it.each([
-    [{ isFromHospital: true, readBy: 'eye' }, ['strip-read-by-eye']],
-    [{ isFromHospital: true, readBy: 'analyser' }, []],
-    [{ readBy: 'eye' }, []],
-  ] as const)('Q17 a strip %j: %j', (sample, rules) => {
-    expect(rulesOf({ urineProteins: [strip('09:00', 0, sample)] })).toEqual(rules);
-  });
-  it('Q18 a ratio of the first morning sample is told; another sample, or a strip, is not', () => {
-    expect(rulesOf({ urineProteins: [ratio('07:00', 12, { isFirstMorning: true })] })).toEqual([
-      'first-morning-sample',
-    ]);
-    expect(rulesOf({ urineProteins: [ratio('07:00', 12)] })).toEqual([]);
-    expect(rulesOf({ urineProteins: [strip('07:00', 0, { isFirstMorning: true })] })).toEqual([]);
   });
 });
 

@@ -18,8 +18,9 @@ import {
 import { firstMorningRatio, stripDilute, stripDoubtful, stripReadByEye } from './urine.ts';
 import { armChanged, armsDiffer, sameValue, visitDifference } from './visits.ts';
 
+type RuleByCheck = { readonly [K in QualityCheck['check']]: RuleOf<K> };
 type Checks = {
-  readonly [K in QualityCheck['check']]: (view: View, rule: RuleOf<K>) => Doubt | undefined;
+  readonly [K in keyof RuleByCheck]: (view: View, rule: RuleByCheck[K]) => Doubt | undefined;
 };
 
 const checks: Checks = {
@@ -69,10 +70,10 @@ export function judgeQuality(view: View, rules: readonly QualityRule[]): readonl
   });
 }
 
-/** The table of checks pairs each name with its own rule; the compiler proves the table, not this one call. */
-function ask(view: View, rule: QualityRule): Doubt | undefined {
-  const check: (view: View, rule: never) => Doubt | undefined = checks[rule.check];
-  return check(view, rule as never);
+/** Asks one rule: the check of its name, with the rule. */
+function ask<K extends keyof RuleByCheck>(view: View, rule: RuleByCheck[K]): Doubt | undefined {
+  const name: K = rule.check;
+  return checks[name](view, rule);
 }
 
 /** Values sent as preliminary. */

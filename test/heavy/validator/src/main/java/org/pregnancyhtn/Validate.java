@@ -32,7 +32,7 @@ import org.hl7.fhir.instance.model.api.IBaseResource;
 /**
  * Validates every FHIR resource found in JSON files, offline: conformance resources, requests, answers, cards.
  *
- * <p>Arguments: folder of our conformance resources; file that explains warnings; files and folders to look through.
+ * <p>Arguments: folders of our conformance resources, joined by commas; file that explains warnings; files and folders to look through.
  * Exit code 0 only when there is no error and no warning whose kind is not explained.
  */
 public final class Validate {
@@ -46,13 +46,13 @@ public final class Validate {
   private int resources;
   private int errors;
 
-  private Validate(Path conformance, Path explanations) throws IOException {
+  private Validate(List<String> conformance, Path explanations) throws IOException {
     explained = readExplained(explanations);
     validator = buildValidator(conformance);
   }
 
   public static void main(String[] arguments) throws IOException {
-    Validate run = new Validate(Path.of(arguments[0]), Path.of(arguments[1]));
+    Validate run = new Validate(List.of(arguments[0].split(",")), Path.of(arguments[1]));
     for (Path file : jsonFiles(List.of(arguments).subList(2, arguments.length))) {
       run.validateFile(file);
     }
@@ -79,10 +79,10 @@ public final class Validate {
     return files;
   }
 
-  private FhirValidator buildValidator(Path conformance) throws IOException {
+  private FhirValidator buildValidator(List<String> conformance) throws IOException {
     FhirContext context = FhirContext.forR4();
     PrePopulatedValidationSupport ours = new PrePopulatedValidationSupport(context);
-    for (Path file : jsonFiles(List.of(conformance.toString()))) {
+    for (Path file : jsonFiles(conformance)) {
       IBaseResource resource = context.newJsonParser().parseResource(Files.readString(file));
       ours.addResource(resource);
     }
