@@ -30,6 +30,8 @@ export type AccountEntry = {
       readonly code: SetAsideCode;
       readonly expression: string;
       readonly message: string;
+      /** What was lost, when it was a pressure or a urine result. */
+      readonly about?: 'blood-pressure' | 'urine';
     }
 );
 

@@ -1,5 +1,5 @@
 // What a door does before and after the flow: strict reading, the site's own codes, words for what was set aside.
-import { validateStrict } from './bundle/strict/validate-strict.ts';
+import { envelopeWarnings, validateStrict } from './bundle/strict/validate-strict.ts';
 import { wordFaults } from './bundle/strict/word-faults.ts';
 import { RequestError } from './errors.ts';
 import type { Issue } from './errors.ts';
@@ -32,7 +32,7 @@ export interface Reception {
  * Notes    1. Strict warnings do not refuse: they are remarks of the answer.
  */
 export function receive(input: unknown, { isStrict, site }: Reception): Received {
-  const issues = isStrict ? validateStrict(input) : [];
+  const issues = isStrict ? validateStrict(input) : envelopeWarnings(input);
   if (issues.some(({ severity }) => severity === 'error')) throw refusal(issues);
   const adapted = site === undefined ? { input, remarks: [] } : adaptInput(input, site);
   return { input: adapted.input, submitted: input, remarks: [...issues, ...adapted.remarks], site };

@@ -160,6 +160,9 @@ describe('import direction', () => {
 /** Packages, and the parts that own them. `@noble/hashes` is pure arithmetic and allowed for fingerprints and stable ids. */
 const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[], why: string])[] = [
   [/^express$/, ['http'], 'the web server belongs to the http shell'],
+  [/^express-rate-limit$/, ['http'], 'calls are counted where they come in'],
+  [/^jose$/, ['http'], 'tokens are checked at the door'],
+  [/^undici$/, ['http'], 'only the http shell talks to other servers'],
   [/^ajv/, ['bundle'], 'schemas are checked where untrusted input is read'],
   [/^zod/, ['bundle', 'http'], 'shapes are checked where untrusted input enters'],
   [/^fhirpath/, ['bundle'], 'fhirpath is far too slow for the hot path; twins are tested instead'],

@@ -99,9 +99,13 @@ describe('the reading on which guidelines part', () => {
     expect(limitsOf(part, 'acog-2020')).toEqual(['acog-transaminases >= 2 1 read']);
   });
 
-  it('A08: no reading parts the guidelines, and the text says so', () => {
-    expect(compared('A08').partings).toEqual([]);
-    expect(toComparisonText(compared('A08'))).toContain('No question is answered differently');
+  it('A08: no reading parts the classes, only the level at which a drug is started', () => {
+    expect(compared('A08').partings.map(({ question }) => question)).toEqual(['start-drug']);
+  });
+
+  it('A01: nothing parts them, and the text says so', () => {
+    expect(compared('A01').partings).toEqual([]);
+    expect(toComparisonText(compared('A01'))).toContain('No question is answered differently');
   });
 });
 
@@ -144,7 +148,8 @@ describe('the comparison as data and as text', () => {
     const { partings = [] } = toComparisonAnswer(compared('A13'));
     const limits = partings.flatMap(({ answers }) => answers.flatMap((each) => each.thresholds ?? []));
     expect(limits.length).toBeGreaterThan(0);
-    for (const { citation } of limits) expect(citation.verified).toBe(citation.known === 'read' || undefined);
+    const verified = { read: true, 'from-memory': false, ours: undefined, 'common-practice': undefined };
+    for (const { citation } of limits) expect(citation.verified).toBe(verified[citation.known]);
   });
 
   it('holds one line of the table for each guideline, at most 80 columns wide', () => {

@@ -38,9 +38,8 @@ describe('every value', () => {
   });
 
   it('of one id is one value, in every guideline', () => {
-    const byId = Map.groupBy(numbers, ({ id }) => id);
-    const doubled = [...byId].filter(([, all]) => all.length > 1).map(([id]) => id);
-    expect(doubled).toEqual([]);
+    const ids = numbers.map(({ id }) => id);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
   });
 });
 
@@ -99,11 +98,13 @@ describe('every rule', () => {
 
 describe('the cases', () => {
   it('leave no group of a class rule empty that is not listed as still absent', () => {
-    expect(absentGroups(guidelines[0], ruleCases(root))).toEqual(knownGaps.groups);
+    const absent = absentGroups(guidelines[0], ruleCases(root));
+    expect(absent.filter((gap) => !knownGaps.groups.includes(gap))).toEqual([]);
   });
 
   it('hold rows below, equal and above every pressure limit that is not listed as still absent', () => {
-    expect(absentRows(guidelines, everyCaseRow(root))).toEqual(knownGaps.rows);
+    const absent = absentRows(guidelines, everyCaseRow(root));
+    expect(absent.filter((gap) => !knownGaps.rows.includes(gap))).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 // Where each received resource ended: the one place that decides a fate, once per resource.
 import type { Issue, SetAsideCode } from '../errors.ts';
+import { aboutOf } from './about.ts';
 import type { NotNeeded, SetAside } from './read-bundle-types.ts';
 import type { Slot } from './slot.ts';
 
@@ -57,6 +58,7 @@ function followed(replaced: ReadonlyMap<Slot, Slot>, slot: Slot): Slot {
 export function setAsideOf(slot: Slot, reason: Reason): SetAside {
   const { index, path, reference, type } = slot;
   const expression = reason.element === undefined ? path : `${path}.${reason.element}`;
+  const about = aboutOf(slot.resource);
   return {
     index,
     path,
@@ -65,6 +67,7 @@ export function setAsideOf(slot: Slot, reason: Reason): SetAside {
     code: reason.code,
     expression,
     message: reason.message,
+    ...(about === undefined ? {} : { about }),
   };
 }
 

@@ -24,6 +24,8 @@ export interface SetAside {
   readonly expression: string;
   /** What is wrong and how to mend it, without clinical values. */
   readonly message: string;
+  /** What was lost, when it was a pressure or a urine result. */
+  readonly about?: 'blood-pressure' | 'urine';
 }
 
 /** Received, understood, and no rule asks for it. */

@@ -19,6 +19,7 @@ import { keepNewestSending } from './resent.ts';
 import type { Removal, Slot } from './slot.ts';
 import { refusedByStatus } from './status.ts';
 import { candidates, chooseSubject, keepOwnResources } from './subject.ts';
+import { saidTwice } from './twice-said.ts';
 import { keepNewestVersions } from './versions.ts';
 
 /**
@@ -93,7 +94,7 @@ function refuseShape(ledger: Ledger, slot: Slot): void {
 function refuseMeaning(ledger: Ledger, slot: Slot): void {
   const { resource } = slot;
   if (resource === undefined) return;
-  const reason = refusedByStatus(resource) ?? unknownModifier(resource);
+  const reason = refusedByStatus(resource) ?? unknownModifier(resource) ?? saidTwice(resource);
   if (reason !== undefined) {
     ledger.setAside(slot, reason);
     return;

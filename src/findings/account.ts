@@ -15,6 +15,7 @@ export interface AccountInput {
     readonly code: SetAsideCode;
     readonly expression: string;
     readonly message: string;
+    readonly about?: 'blood-pressure' | 'urine';
   })[];
   readonly notNeeded: readonly (Place & { readonly why: string })[];
   readonly issues: readonly Issue[];
@@ -47,6 +48,7 @@ export function account(input: AccountInput): Account {
           code: set.code,
           expression: set.expression,
           message: set.message,
+          ...(set.about === undefined ? {} : { about: set.about }),
         };
       const by = input.usedBy.get(place.reference);
       if (by !== undefined && by.length > 0) return { ...base, outcome: 'used', by };

@@ -610,6 +610,8 @@ export interface PreventionFactor {
   /** On record, dated before this pregnancy. */
   readonly beforeThisPregnancy?: readonly ConditionId[];
   readonly when?: Need;
+  /** A question whose "not met" says that this factor is absent. */
+  readonly deniedBy?: string;
   /** No birth before this pregnancy. */
   readonly firstBirth?: boolean;
   readonly fetuses?: Threshold;

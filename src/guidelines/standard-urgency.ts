@@ -236,7 +236,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'agent-to-avoid',
       'same-day',
       'A medicine to be avoided in pregnancy is in use.',
-      { all: ['agent-to-avoid', { any: ['now-before-20-weeks', 'now-from-20-weeks'] }] },
+      { all: ['agent-to-avoid', { any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'] }] },
       nice133('1.3.3', 'read'),
     ),
 

@@ -1,9 +1,13 @@
 // Starts the service: the one place that opens a port and reads the clock.
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import type { Server } from 'node:http';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
+import { readSettings, type Environment, type Settings } from './settings.ts';
+import { redisReplayStore } from './trust/redis-replay-store.ts';
+import type { ReplayStore } from './trust/replay-store.ts';
+import { startUpLines } from './trust/start-up-lines.ts';
 
 export interface Address {
   readonly host: string;
@@ -26,18 +30,26 @@ export function addressFrom(environment: Readonly<Record<string, string | undefi
 /**
  * Listens until the process is told to stop.
  *
+ * Given    environment   the settings, by name; default: those of this process
  * Returns  the server, once it listens.
- * Throws   Error when the port cannot be opened.
+ * Throws   Error when a setting is wrong, the replay store cannot be reached, or the port cannot be opened.
  */
-export async function serve(address: Address, say: (line: string) => void): Promise<Server> {
-  const app = createApp({ now: () => Date.now(), log: say });
+export async function serve(
+  address: Address,
+  say: (line: string) => void,
+  environment: Environment = process.env,
+): Promise<Server> {
+  const settings = readSettings({ ...environment, HOST: address.host }, (path) => readFileSync(path, 'utf8'));
+  const replay = await sharedReplayStore(settings);
+  const app = createApp({ now, log: say, settings, ...(replay === undefined ? {} : { replay }) });
   const server = await new Promise<Server>((resolve, reject) => {
     const listening = app.listen(address.port, address.host, (error?: Error) => {
       if (error === undefined) resolve(listening);
       else reject(error);
     });
   });
-  for (const line of greeting(server, address.host)) say(line);
+  for (const line of [...startUpLines(settings), ...greeting(server, address.host)]) say(line);
+  server.once('close', () => void replay?.close?.());
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       server.close();
@@ -45,6 +57,12 @@ export async function serve(address: Address, say: (line: string) => void): Prom
     });
   }
   return server;
+}
+
+const now = (): number => Date.now();
+
+async function sharedReplayStore({ trust, replayStore }: Settings): Promise<ReplayStore | undefined> {
+  return trust === 'open' || replayStore === 'memory' ? undefined : redisReplayStore(replayStore, now);
 }
 
 function greeting(server: Server, host: string): readonly string[] {

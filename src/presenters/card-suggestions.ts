@@ -1,60 +1,70 @@
 // What a clinician may accept from a card with one touch.
-import type { Evaluation } from '../evaluation.ts';
+import { fill } from '../messages/say.ts';
+import type { Telling } from './card-context.ts';
 import type { CardAction, CardSuggestion } from './card-types.ts';
+import { markedUuid } from './card-uuid.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { toSuggestions, type Suggestions } from './suggestions.ts';
-import { classWords, referralWords } from './vocabulary.ts';
 
 /**
  * Suggestions of the first card, most complete first; at most one may be taken.
  *
+ * Given    rule   the one the card is counted for
  * Returns  both together (recommended), the diagnosis alone, the referral alone; fewer when only one is proposed;
  *          empty when the chart holds everything already.
  * Notes    1. Every reference inside a suggestion resolves inside it or in the chart, so a client may carry out
  *             any one of them as a transaction (checklist A-05).
+ *          2. Labels are in the language of the reader; resources are in English, like the record they go into.
  */
-export function cardSuggestions(evaluation: Evaluation): readonly CardSuggestion[] {
+export function cardSuggestions(telling: Telling, rule: string): readonly CardSuggestion[] {
+  const { evaluation, messages } = telling;
+  const { phrases, referralWords } = messages;
   const suggestions = toSuggestions(evaluation);
-  const record = recordActions(suggestions);
-  const refer = referActions(suggestions);
-  const recordLabel = `Record ${wordsOf(suggestions)} as a provisional diagnosis`;
-  const referLabel = `Refer: ${evaluation.assessment.referral === undefined ? '' : referralWords[evaluation.assessment.referral.level]}`;
+  const record = recordActions(telling, suggestions);
+  const refer = referActions(telling, suggestions);
+  const { referral } = evaluation.assessment;
+  const recordLabel = fill(phrases.record, { names: namesOf(telling, suggestions) });
+  const place = referral === undefined ? '' : referralWords[referral.level];
+  const referLabel = fill(phrases.refer, { place });
+  const suggestion = suggestionOf(telling, rule);
   if (record.length === 0) return refer.length === 0 ? [] : [suggestion(referLabel, refer, true)];
   if (refer.length === 0) return [suggestion(recordLabel, record, true)];
   return [
-    suggestion(`${recordLabel} and refer`, [...record, ...refer], true),
+    suggestion(fill(phrases['record-and-refer'], { record: recordLabel }), [...record, ...refer], true),
     suggestion(recordLabel, record, false),
-    suggestion(`${referLabel} only`, withoutNewConditions(refer, suggestions), false),
+    suggestion(
+      fill(phrases['refer-only'], { refer: referLabel }),
+      withoutNewConditions(refer, suggestions),
+      false,
+    ),
   ];
 }
 
-function suggestion(label: string, actions: readonly CardAction[], isRecommended: boolean): CardSuggestion {
-  const ids = actions.map(({ resource }) => `${resource.resourceType}/${resource.id ?? ''}`);
-  const uuid = stableUuid(['suggestion', ids]);
-  return isRecommended ? { label, uuid, isRecommended: true, actions } : { label, uuid, actions };
+function suggestionOf({ evaluation: { stamp } }: Telling, rule: string) {
+  return (label: string, actions: readonly CardAction[], isRecommended: boolean): CardSuggestion => {
+    const ids = actions.map(({ resource }) => `${resource.resourceType}/${resource.id ?? ''}`);
+    const mark = { kind: 'suggestion', rule, guideline: stamp.id, version: stamp.fingerprint } as const;
+    const uuid = markedUuid(mark, [ids]);
+    return isRecommended ? { label, uuid, isRecommended: true, actions } : { label, uuid, actions };
+  };
 }
 
-function recordActions({ conditions }: Suggestions): readonly CardAction[] {
+function recordActions({ messages }: Telling, { conditions }: Suggestions): readonly CardAction[] {
   return conditions.map(({ classification, resource }) => ({
     type: 'create',
-    description: `Add to the problem list, provisional: ${classWords[classification]}`,
+    description: fill(messages.phrases['add-problem'], { name: messages.classWords[classification] }),
     resource,
   }));
 }
 
-function referActions({ referral }: Suggestions): readonly CardAction[] {
+function referActions({ messages }: Telling, { referral }: Suggestions): readonly CardAction[] {
   if (referral === undefined) return [];
-  return [
-    {
-      type: 'create',
-      description: 'Draft a referral with the reason, the findings and the steps before transfer',
-      resource: referral,
-    },
-  ];
+  return [{ type: 'create', description: messages.phrases['draft-referral'], resource: referral }];
 }
 
-function wordsOf({ conditions }: Suggestions): string {
-  return conditions.map(({ classification }) => classWords[classification]).join(' and ');
+function namesOf({ messages }: Telling, { conditions }: Suggestions): string {
+  const [first = '', ...others] = conditions.map(({ classification }) => messages.classWords[classification]);
+  return others.reduce((said, second) => fill(messages.phrases.and, { first: said, second }), first);
 }
 
 /** The referral without reasons that this suggestion does not create. */

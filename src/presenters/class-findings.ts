@@ -47,3 +47,11 @@ export function referencesIn(findings: readonly Pick<Finding, 'evidence'>[]): re
   const references = findings.flatMap((finding) => finding.evidence.map((evidence) => evidence.reference));
   return [...new Set(references)].filter((reference) => literalReference.test(reference));
 }
+
+/** References to everything that was met, usable in a resource or not: what makes two answers rest on the same facts. */
+export function evidenceMet({ assessment }: Evaluation): readonly string[] {
+  const references = assessment.findings
+    .filter(isMet)
+    .flatMap((finding) => finding.evidence.map((each) => each.reference));
+  return [...new Set(references)];
+}

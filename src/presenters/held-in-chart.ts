@@ -1,5 +1,7 @@
 // What the chart already holds, so that nothing is proposed twice.
-import type { Classification, ConditionId, ReferralLevel } from '../guidelines/guideline.ts';
+import type { Assessment } from '../findings/finding.ts';
+import type { ActionKind, Classification, ConditionId, ReferralLevel } from '../guidelines/guideline.ts';
+import type { Evaluation } from '../evaluation.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import { classConcept, referralConcept } from './suggested-concepts.ts';
 
@@ -57,10 +59,55 @@ export function heldCondition(timeline: Timeline, classification: Classification
 /** The open request in the chart that already asks for this level of referral; undefined when there is none. */
 export function heldReferral(timeline: Timeline, level: ReferralLevel): string | undefined {
   const codes = new Set((referralConcept(level).coding ?? []).map(codeKey));
-  return timeline.requests.find(
+  return timeline.requests.findLast(
     (request) =>
       openStatuses.includes(request.status) && request.codes.some((code) => codes.has(comparable(code))),
   )?.source.reference;
+}
+
+/** What was proposed and what the chart holds of it, as far as `isDone` looks at it. */
+interface Held {
+  readonly conditions: readonly unknown[];
+  readonly referral?: unknown;
+  readonly heldConditions: readonly string[];
+  readonly heldReferral?: string;
+}
+
+/**
+ * Does the chart already show everything the card would propose, so that it would only repeat itself?
+ *
+ * Returns  true when every diagnosis is recorded and the referral is open and was written after the newest pressure;
+ *          without a referral, only when nothing presses and no step but the usual follow-up is advised
+ * Throws   never
+ * Notes    1. Never in an emergency. A reading later than the referral brings the card back.
+ * Source   ours; pain-points section 3 (a repeated card is a card less read)
+ */
+export function isDone({ assessment, timeline }: Evaluation, held: Held): boolean {
+  if (assessment.urgency === 'emergency' || held.heldConditions.length === 0) return false;
+  if (held.conditions.length > 0 || held.referral !== undefined) return false;
+  if (assessment.medicines.some(({ severity }) => severity === 'avoid')) return false;
+  if (held.heldReferral === undefined) return isCalm(assessment);
+  const written = timeline.requests.find(({ source }) => source.reference === held.heldReferral)?.at;
+  const newest = Math.max(
+    ...[...timeline.pressures, ...timeline.homePressures].map(({ at }) => at.latest),
+    -Infinity,
+  );
+  return written !== undefined && written.latest >= newest;
+}
+
+/** Steps that accompany a known state; every other kind asks for something the chart does not show as done. */
+const accompanying: readonly ActionKind[] = [
+  'follow-up',
+  'after-birth',
+  'long-term',
+  'tell-the-woman',
+  'delivery-review',
+  'measurement-quality',
+];
+
+function isCalm({ urgency, actions }: Assessment): boolean {
+  const presses = urgency !== 'within-7-days' && urgency !== 'routine';
+  return !presses && actions.every(({ kind }) => accompanying.includes(kind));
 }
 
 function codeKey(coding: {

@@ -1,26 +1,46 @@
-// Reasons a clinician may give for not following a card. Data only.
+// Reasons a clinician may give for not following a card. Data only; the words are in the messages.
+import { english } from '../messages/en.ts';
+import type { Messages } from '../messages/messages.ts';
 import type { HooksCoding } from './card-types.ts';
 import { codeSystems } from './vocabulary.ts';
 
 const standard = 'http://terminology.hl7.org/CodeSystem/non-adherence-reason-codes';
 
+/** The standard categories first, then those of ours that the commonest free-text answers call for. */
+const codes: readonly (readonly [system: string, code: string])[] = [
+  [standard, 'cds-not-applicable'],
+  [standard, 'cds-suboptimal-context'],
+  [standard, 'recipient-disagrees-evidence'],
+  [standard, 'recipient-concerns-outcomes'],
+  [standard, 'does-not-align-preferences'],
+  [standard, 'not-convenient-feasible'],
+  [codeSystems.overrideReason, 'already-done'],
+  [codeSystems.overrideReason, 'reading-in-doubt'],
+  [codeSystems.overrideReason, 'will-monitor'],
+  [codeSystems.overrideReason, 'tolerated-before'],
+];
+
+/** About a medicine, not about a measurement; and the other way round. */
+const medicineOnly: readonly string[] = ['tolerated-before'];
+const measurementOnly: readonly string[] = ['reading-in-doubt'];
+
+/** All of them, in English. */
+export const overrideReasons: readonly HooksCoding[] = codes.map((each) => toCoding(each, english));
+
 /**
- * Standard categories first, then two of ours that the commonest free-text answers call for.
+ * The reasons offered with a card.
  *
  * Source   CDS Hooks 3.0.0 ballot, override reasons (codes read; displays in our words); ours: pain-points section 3
- *          ("will monitor" is the commonest reason given).
+ *          ("will monitor" and "tolerated before" are the commonest reasons given).
  */
-export const overrideReasons: readonly HooksCoding[] = [
-  { code: 'cds-not-applicable', system: standard, display: 'Does not apply to her' },
-  { code: 'cds-suboptimal-context', system: standard, display: 'Not the right moment' },
-  { code: 'recipient-disagrees-evidence', system: standard, display: 'I judge the evidence differently' },
-  { code: 'recipient-concerns-outcomes', system: standard, display: 'Concern about the outcome' },
-  { code: 'does-not-align-preferences', system: standard, display: 'She does not wish it' },
-  { code: 'not-convenient-feasible', system: standard, display: 'Not possible here' },
-  { code: 'already-done', system: codeSystems.overrideReason, display: 'Already done or arranged' },
-  {
-    code: 'reading-in-doubt',
-    system: codeSystems.overrideReason,
-    display: 'The reading is in doubt; it will be repeated',
-  },
-];
+export function offeredReasons(
+  messages: Messages,
+  about: 'assessment' | 'medicine' = 'assessment',
+): readonly HooksCoding[] {
+  const left = about === 'medicine' ? measurementOnly : medicineOnly;
+  return codes.filter(([, code]) => !left.includes(code)).map((each) => toCoding(each, messages));
+}
+
+function toCoding([system, code]: readonly [string, string], messages: Messages): HooksCoding {
+  return { code, system, display: messages.overrideReasons[code] ?? code };
+}

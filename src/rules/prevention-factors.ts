@@ -36,7 +36,7 @@ const verdictOf = (isFound: boolean, evidence: readonly Evidence[]): Trace => ({
  *          outcomes  of questions and classes
  * Returns  found as soon as one place shows it; absent when a place shows that it is not; else never asked
  * Throws   when the data names an unknown question
- * Notes    1. A condition that is not on record was never asked; only a resolved one is absent.
+ * Notes    1. A condition that is not on record was never asked; only a resolved one is absent. A history stays.
  *          2. Body mass index: the earliest of this pregnancy, else the newest before it.
  *          3. Age and the years since the last birth are counted up to the due date, or to today where it is not known.
  * Source   clinical-rules 2.10; notes ours
@@ -68,6 +68,7 @@ function tracesOf(
   return [
     onRecord(view, factor),
     byState(factor, outcomes),
+    byNoEarlierBirth(view, factor),
     byParity(view, factor),
     byFetuses(view, factor.fetuses),
     byAge(view, factor.ageAtDueDate),
@@ -113,9 +114,18 @@ function isEarlier(view: View, item: KnownCondition): boolean {
 const ofCondition = (item: KnownCondition): Evidence =>
   ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded);
 
-function byState({ when }: PreventionFactor, outcomes: ReadonlyMap<string, Outcome>): Trace {
+function byState({ when, deniedBy }: PreventionFactor, outcomes: ReadonlyMap<string, Outcome>): Trace {
   if (when === undefined) return neverAsked;
-  return combine(when, lookUp(outcomes)) === 'met' ? verdictOf(true, []) : neverAsked;
+  if (combine(when, lookUp(outcomes)) === 'met') return verdictOf(true, []);
+  return deniedBy !== undefined && outcomes.get(deniedBy) === 'not-met' ? verdictOf(false, []) : neverAsked;
+}
+
+/** Who never gave birth had no pre-eclampsia in an earlier pregnancy. */
+function byNoEarlierBirth(view: View, { beforeThisPregnancy }: PreventionFactor): Trace {
+  const { parity, previousBirths } = view.timeline.woman;
+  return beforeThisPregnancy !== undefined && parity?.count === 0 && previousBirths.length === 0
+    ? verdictOf(false, [ofFact('parity', { asSent: '0', source: parity.source })])
+    : neverAsked;
 }
 
 function byParity(view: View, { firstBirth }: PreventionFactor): Trace {

@@ -2,6 +2,8 @@
 import type { NotNeeded, Received, SetAside } from '../bundle/read-bundle-types.ts';
 import type { Issue } from '../errors.ts';
 import type { TimelineContext } from './context.ts';
+import { fieldsOf } from './fields.ts';
+import { observationKindOf } from './observation-kind.ts';
 
 export interface Collector {
   readonly setAside: SetAside[];
@@ -25,7 +27,15 @@ export function openCollector(): Collector {
     say: {
       setAside: (received, { code, element, message }) => {
         if (!isFirst(received)) return;
-        setAside.push({ ...placeOf(received), code, expression: expressionOf(received, element), message });
+        const about = aboutOf(received);
+        const expression = expressionOf(received, element);
+        setAside.push({
+          ...placeOf(received),
+          code,
+          expression,
+          message,
+          ...(about === undefined ? {} : { about }),
+        });
       },
       notNeeded: (received, why) => {
         if (isFirst(received)) notNeeded.push({ ...placeOf(received), why });
@@ -39,6 +49,12 @@ export function openCollector(): Collector {
       },
     },
   };
+}
+
+function aboutOf({ resource }: Received): SetAside['about'] {
+  const kind = resource.resourceType === 'Observation' ? observationKindOf(fieldsOf(resource)) : undefined;
+  if (kind === 'pressure') return 'blood-pressure';
+  return kind === 'urine-protein' ? 'urine' : undefined;
 }
 
 function placeOf({ index, path, reference, resource }: Received) {

@@ -19,6 +19,7 @@ async function run(...words: readonly string[]): Promise<Run> {
   const program = createProgram({
     now: () => Date.parse(exampleAsOf),
     read: () => Promise.resolve(JSON.stringify(exampleBundle)),
+    rules: () => '# The rules\n\n### hellp\n\nA rule.\n\n### normotensive\n\nAnother.\n',
     finish: (result) => results.push(result),
     serve: (host, port) => {
       started.push(host, port);

@@ -41,22 +41,45 @@ export function schemaFaults(resource: JsonObject): readonly Fault[] {
   const validate = typeof type === 'string' ? validatorOf(type) : undefined;
   if (validate === undefined) return [];
   const faults: Fault[] = [];
-  const removed = new Set<string>();
+  const filled = new Set<string>();
   let tried = resource;
-  while (faults.length < mostFaults && !validate(tried)) {
+  // Each step leaves out or fills one member: the second bound is for the steps that name no fault.
+  for (let step = 0; step < 2 * mostFaults && faults.length < mostFaults && !validate(tried); step += 1) {
     const error = validate.errors?.[0];
-    if (error === undefined || isOfOurMaking(error, removed)) break;
-    const place = placeOf(error);
-    const isPaired = isPairedNull(tried, place);
-    const found = isPaired ? undefined : faultOf(tried, error, place);
-    if (found !== undefined) faults.push(found);
-    if (error.keyword === 'required') break;
-    removed.add(place.join('/'));
-    const next = isPaired ? withoutNulls(tried, place.slice(0, -1)) : without(tried, place);
+    if (error === undefined) break;
+    const next = afterFault(tried, error, { faults, filled });
     if (next === undefined) break;
     tried = next;
   }
   return faults;
+}
+
+interface Named {
+  readonly faults: Fault[];
+  /** Mandatory members that were filled in the copy, so that what follows them is seen too. */
+  readonly filled: Set<string>;
+}
+
+/** Names the fault, unless it is none or of our making, and hands on a copy without it. */
+function afterFault(
+  tried: JsonObject,
+  error: ErrorObject,
+  { faults, filled }: Named,
+): JsonObject | undefined {
+  const place = placeOf(error);
+  if (isPairedNull(tried, place)) return withoutNulls(tried, place.slice(0, -1));
+  const missing: unknown = error.params['missingProperty'];
+  if (error.keyword === 'required' && typeof missing === 'string') {
+    const at = [...place, missing].join('/');
+    if (filled.has(at)) return undefined;
+    filled.add(at);
+    faults.push(faultOf(tried, error, place));
+    return changed(tried, place, (holder) => ({ ...holder, [missing]: {} }));
+  }
+  if (filled.has(place.join('/')))
+    return changed(tried, place.slice(0, -1), (holder) => ({ ...holder, [String(place.at(-1))]: [{}] }));
+  faults.push(faultOf(tried, error, place));
+  return without(tried, place);
 }
 
 type Place = readonly (string | number)[];
@@ -70,14 +93,6 @@ function placeOf({ instancePath, keyword, params }: ErrorObject): Place {
     .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
   const extra: unknown = params['additionalProperty'];
   return keyword === 'additionalProperties' && typeof extra === 'string' ? [...steps, extra] : steps;
-}
-
-function isOfOurMaking(
-  { keyword, instancePath, params }: ErrorObject,
-  removed: ReadonlySet<string>,
-): boolean {
-  if (keyword !== 'required') return false;
-  return removed.has([...instancePath.split('/').slice(1), String(params['missingProperty'])].join('/'));
 }
 
 function valueAt(root: unknown, place: Place): unknown {

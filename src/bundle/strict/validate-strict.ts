@@ -37,6 +37,12 @@ export function validateStrict(input: unknown): readonly Issue[] {
   return judged(input, { path: type, depth: 0 });
 }
 
+/** The invariants the submitted Bundle itself breaks, as warnings: for lenient reading, at the cost of one pass. */
+export function envelopeWarnings(input: unknown): readonly Issue[] {
+  if (!isResource(input)) return [];
+  return bundleFaults(input).map((each) => toIssue({ ...each, severity: 'warning' }, input.resourceType));
+}
+
 interface Spot {
   readonly path: string;
   readonly depth: number;

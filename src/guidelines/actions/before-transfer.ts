@@ -136,8 +136,8 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       'prepare-to-lower-pressure',
       'before-transfer',
       36,
-      `Keep a drug for severe pressure ready; give it when the repeat is severe too. ${decidedByPrescriber}`,
-      { all: [toHospitalNow, 'severe-open', { none: ['severe-current'] }] },
+      `A severe reading waits for its repeat: keep a drug for severe pressure ready. ${decidedByPrescriber}`,
+      { all: [toHospitalNow, 'severe-open'] },
       ours('one severe reading is acted on, and treated once repeated or with a danger symptom'),
     ),
     needing(

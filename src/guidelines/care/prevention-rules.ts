@@ -59,7 +59,10 @@ const earlierHypertension = high('earlier-hypertension', 'hypertensive disease i
     'hypertension-in-pregnancy-unspecified',
   ],
 });
-const chronic = high('chronic-hypertension', 'chronic hypertension', { when: chronicHypertension });
+const chronic = high('chronic-hypertension', 'chronic hypertension', {
+  when: chronicHypertension,
+  deniedBy: 'confirmed-before-20-weeks',
+});
 const diabetes = high('diabetes', 'diabetes known before pregnancy', {
   conditions: ['diabetes'],
 });

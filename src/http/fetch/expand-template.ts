@@ -33,15 +33,18 @@ export function expandTemplate(
   return { type, access: 'search', path: `${path}?${query.join('&')}`, filters: names };
 }
 
+const token = /\{\{context\.(\w+)\}\}/g;
+
 function fill(template: string, context: Readonly<Record<string, unknown>>): string | undefined {
-  let isComplete = true;
-  const text = template.replace(/\{\{context\.(\w+)\}\}/g, (_token, field: string) => {
-    const value = context[field];
-    if (typeof value === 'string' && /^[A-Za-z0-9\-._/]+$/.test(value) && !value.includes('..')) return value;
-    isComplete = false;
-    return '';
-  });
-  return isComplete && !text.includes('{{') ? text : undefined;
+  const fields = [...template.matchAll(token)].map(([, field = '']) => field);
+  if (!fields.every((field) => isPlain(context[field]))) return undefined;
+  const text = template.replace(token, (_token, field: string) => String(context[field]));
+  return text.includes('{{') ? undefined : text;
+}
+
+/** An id or `Type/id`, which cannot lead out of the place it is put in. */
+function isPlain(value: unknown): boolean {
+  return typeof value === 'string' && /^[A-Za-z0-9\-._/]+$/.test(value) && !value.includes('..');
 }
 
 /** Commas and colons keep their meaning in FHIR searches; bars must be escaped to be a valid address. */

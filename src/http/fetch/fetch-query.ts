@@ -118,8 +118,8 @@ async function receive(
   url: URL,
   { connection, transport, signal, budget }: Fetching,
 ): Promise<Received | { readonly failed: FetchFailure }> {
-  if (signal.aborted) return { failed: 'too-slow' };
   try {
+    signal.throwIfAborted();
     return await transport({ url, token: connection.token?.text, signal, budget });
   } catch (error) {
     if (signal.aborted) return { failed: 'too-slow' };

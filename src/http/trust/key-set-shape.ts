@@ -15,7 +15,8 @@ const keyShape = z
   })
   .transform((key): JWK => key);
 
-export const jwkSetShape = z.object({ keys: z.array(keyShape).min(1) }).refine(
-  ({ keys }) => new Set(keys.map(({ kid }) => kid)).size === keys.length,
-  { message: 'each kid may stand there once' },
-);
+export const jwkSetShape = z
+  .object({ keys: z.array(keyShape).min(1) })
+  .refine(({ keys }) => new Set(keys.map(({ kid }) => kid)).size === keys.length, {
+    message: 'each kid may stand there once',
+  });

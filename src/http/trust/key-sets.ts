@@ -1,5 +1,11 @@
 // Where the public keys of a client come from: its configured set, or an allowed address, remembered for a while.
-import { createLocalJWKSet, createRemoteJWKSet, customFetch, type CryptoKey, type JWSHeaderParameters } from 'jose';
+import {
+  createLocalJWKSet,
+  createRemoteJWKSet,
+  customFetch,
+  type CryptoKey,
+  type JWSHeaderParameters,
+} from 'jose';
 import { Agent, fetch as undiciFetch } from 'undici';
 import type { TrustedClient } from './clients.ts';
 

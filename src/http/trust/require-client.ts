@@ -103,5 +103,10 @@ const unavailable = errorReply(
 
 function logLine(verdict: Verdict, request: Request): string {
   const reason = verdict.kind === 'trusted' ? 'not-allowed' : verdict.reason;
-  return JSON.stringify({ event: 'client-refused', reason, ...verdict.claimed, path: request.path.slice(0, 200) });
+  return JSON.stringify({
+    event: 'client-refused',
+    reason,
+    ...verdict.claimed,
+    path: request.path.slice(0, 200),
+  });
 }

@@ -89,7 +89,8 @@ async function verified(
   const fault = faultOfTimes(payload, now() / 1000) ?? faultOfNames(payload);
   if (fault !== undefined) return refusal(fault);
   const use = await firstUse(replay, client.issuer, payload);
-  if (use !== 'first') return use === 'again' ? refusal('replayed') : { kind: 'unavailable', reason: use, claimed };
+  if (use !== 'first')
+    return use === 'again' ? refusal('replayed') : { kind: 'unavailable', reason: use, claimed };
   const { tenant } = payload;
   return { kind: 'trusted', client, claimed, ...(typeof tenant === 'string' ? { tenant } : {}) };
 }
@@ -106,7 +107,11 @@ function faultOfNames({ jti, tenant }: JWTPayload): string | undefined {
 
 type Told = 'first' | 'again' | 'replay-store-full' | 'replay-store-unavailable';
 
-async function firstUse(replay: ReplayStore, issuer: string, { jti = '', exp = 0 }: JWTPayload): Promise<Told> {
+async function firstUse(
+  replay: ReplayStore,
+  issuer: string,
+  { jti = '', exp = 0 }: JWTPayload,
+): Promise<Told> {
   try {
     const use = await replay.use(issuer, jti, (exp + skewSeconds) * 1000);
     return use === 'full' ? 'replay-store-full' : use;

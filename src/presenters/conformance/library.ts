@@ -41,7 +41,7 @@ export function library(guideline: Guideline, mark: string): Library {
 function questionsText({ questions }: Guideline): string {
   const lines = questions.map(({ id, asks }) => `- \`${id}\`: ${asks}`);
   return [
-    'Conditions are all(...), any(...) and none(...) over these questions and over rules already decided (`class:…`). Each is answered met, not met, cannot tell or not applicable.',
+    'Conditions are FHIRPath over one variable, `%met`: the ids of these questions, and of rules already decided (`class:…`), that are answered met. What cannot be told is not in it.',
     '',
     ...lines,
   ].join('\n');

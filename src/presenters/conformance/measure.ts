@@ -5,7 +5,6 @@ import { limitWords } from '../../findings/limit-words.ts';
 import { idWords } from '../rule-words.ts';
 import { sentenceCase } from '../words.ts';
 import { citedArtifacts, header } from './header.ts';
-import { criterionLanguage } from './need-expression.ts';
 
 const terminologyBase = 'http://terminology.hl7.org/CodeSystem';
 
@@ -23,7 +22,7 @@ const stratifierWords = {
   site: 'Place of care as sent',
 } as const satisfies Readonly<Record<StratifierId, string>>;
 
-/** A measure as FHIR; its criteria name counts that $evaluate-measure of this service implements. */
+/** A measure as FHIR; its criteria name what $evaluate-measure of this service decides. */
 export function measureResource(definition: MeasureDefinition): Measure {
   const { id, title, sentence, scoring, improvementNotation } = definition;
   return {
@@ -48,7 +47,7 @@ export function measureResource(definition: MeasureDefinition): Measure {
     group: [
       {
         population: definition.populations.map(toPopulation),
-        stratifier: definition.stratifiers.map((stratifier) => toStratifier(id, stratifier)),
+        stratifier: definition.stratifiers.map(toStratifier),
       },
     ],
   };
@@ -64,19 +63,24 @@ function coded(system: string, code: string, display: string) {
   return { coding: [{ system: `${terminologyBase}/${system}`, code, display }] };
 }
 
+/** `%counted`: names of the criteria a pregnancy or value satisfies. `%stratum`: its strata by name. */
 function criteria(expression: string, words: string): Expression {
-  return { description: words, language: criterionLanguage, expression };
+  return { description: words, language: 'text/fhirpath', expression };
 }
 
 function toPopulation({ id, criterion, words }: Population): MeasureGroupPopulation {
   return {
     code: coded('measure-population', id, populationDisplays[id]),
     description: words,
-    criteria: criteria(criterion, words),
+    criteria: criteria(`'${criterion}' in %counted`, words),
   };
 }
 
-function toStratifier(measure: string, id: StratifierId): MeasureGroupStratifier {
+function toStratifier(id: StratifierId): MeasureGroupStratifier {
   const words = stratifierWords[id];
-  return { code: { text: id }, description: words, criteria: criteria(`${measure}/by-${id}`, words) };
+  return {
+    code: { text: id },
+    description: words,
+    criteria: criteria(`%stratum.where(name = '${id}').value`, words),
+  };
 }

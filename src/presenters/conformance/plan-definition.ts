@@ -20,8 +20,7 @@ import { needExpression } from './need-expression.ts';
  * Given    guideline   whose rules are written out
  *          mark        fingerprint of its data, hexadecimal
  * Returns  four groups of actions: class, urgency, referral, steps; the values stand in the Library of the same id.
- * Notes    1. Conditions are in a language of our own (see the Library): no engine of another maker runs them,
- *             and $apply of this service does.
+ * Notes    1. Conditions are FHIRPath over `%met`, the ids answered met (see the Library).
  */
 export function planDefinition(guideline: Guideline, mark: string): PlanDefinition {
   const { id, title, version, remark } = guideline;

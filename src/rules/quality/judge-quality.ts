@@ -71,7 +71,10 @@ export function judgeQuality(view: View, rules: readonly QualityRule[]): readonl
 }
 
 /** Asks one rule: the check of its name, with the rule. */
-function ask<K extends keyof RuleByCheck>(view: View, rule: RuleByCheck[K]): Doubt | undefined {
+function ask<K extends keyof RuleByCheck>(
+  view: View,
+  rule: RuleByCheck[K] & { readonly check: K },
+): Doubt | undefined {
   const name: K = rule.check;
   return checks[name](view, rule);
 }

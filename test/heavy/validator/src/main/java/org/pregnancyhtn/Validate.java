@@ -128,11 +128,18 @@ public final class Validate {
         errors++;
         System.out.println("ERROR " + line);
       } else if (severity == ResultSeverityEnum.WARNING) {
-        String kind = String.valueOf(message.getMessageId());
+        String kind = kindOf(message);
         warnings.merge(kind, 1, Integer::sum);
         examples.putIfAbsent(kind, line);
       }
     }
+  }
+
+  /** The message id; for messages that share one, or have none, the words without what varies. */
+  private static String kindOf(SingleValidationMessage message) {
+    String id = message.getMessageId();
+    if (id != null && !id.startsWith("Terminology_PassThrough")) return id;
+    return message.getMessage().replaceAll("'[^']*'", "_").replaceAll("https?://\\S+", "_").replace('`', '_');
   }
 
   private boolean report() {

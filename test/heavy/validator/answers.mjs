@@ -1,0 +1,89 @@
+// Writes the answers to every file of test data, and of a larger collection where one lies beside the checkout.
+// Usage: node answers.mjs FOLDER
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { assessText } from '../../../dist/cli/assess.js';
+
+const [target] = process.argv.slice(2);
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const collections = [join(root, 'test', 'data'), join(root, '..', 'shared', 'data')].filter((each) =>
+  existsSync(each),
+);
+
+/** The newest instant written in a text, so that its readings are fresh. */
+function newestInstant(text) {
+  const found =
+    text.match(/\b(?:19|20)\d\d-\d\d-\d\d(?:T\d\d:\d\d:\d\d(?:\.\d+)?(?:Z|[+-]\d\d:\d\d))?/g) ?? [];
+  const times = found.map((each) => Date.parse(each)).filter((time) => Number.isFinite(time));
+  return new Date(Math.max(0, ...times) + 60_000).toISOString();
+}
+
+/** Lines of one resource each, gathered by the person they are about. */
+function gathered(place, lines) {
+  const byPerson = new Map();
+  for (const line of lines.split('\n').filter(Boolean)) {
+    const resource = JSON.parse(line);
+    const about = resource.subject ?? resource.patient;
+    const person =
+      resource.resourceType === 'Patient' ? resource.id : about?.reference?.replace(/^.*[/:]/, '');
+    byPerson.set(person, [...(byPerson.get(person) ?? []), line]);
+  }
+  return [...byPerson].map(([person, found]) => ({ name: `${place}-${person}`, text: found.join('\n') }));
+}
+
+function inputsBelow(folder) {
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
+    (path) => !/definitions|schema/.test(path),
+  );
+  const text = (path) => readFileSync(join(folder, path), 'utf8');
+  const single = paths
+    .filter((path) => path.endsWith('.json'))
+    .map((path) => ({ name: path, text: text(path) }));
+  const perLine = paths
+    .filter((path) => path.endsWith('.bundles.ndjson'))
+    .flatMap((path) =>
+      text(path)
+        .split('\n')
+        .filter(Boolean)
+        .map((line, index) => ({ name: `${path}-${index + 1}`, text: line })),
+    );
+  const plain = paths.filter((path) => path.endsWith('.ndjson') && !path.endsWith('.bundles.ndjson'));
+  const perWoman = [...new Set(plain.map((path) => dirname(path)))].flatMap((place) =>
+    gathered(
+      place,
+      plain
+        .filter((path) => dirname(path) === place)
+        .map(text)
+        .join('\n'),
+    ),
+  );
+  return [...single, ...perLine, ...perWoman];
+}
+
+const seen = new Set();
+let written = 0;
+let unreadable = 0;
+for (const collection of collections) {
+  const place = join(target, basename(dirname(collection)));
+  mkdirSync(place, { recursive: true });
+  for (const { name, text } of inputsBelow(collection).filter((input) => !seen.has(input.name))) {
+    seen.add(name);
+    for (const [format, guideline] of [
+      ['fhir', undefined],
+      ['cards', undefined],
+      ['fhir', 'all'],
+    ]) {
+      const result = assessText(text, { format, guideline, asOf: newestInstant(text) }, 0);
+      if (result.output === '') {
+        unreadable += 1;
+        continue;
+      }
+      const file = `${name.replaceAll(/[^\w.-]+/g, '_')}.${format}${guideline === undefined ? '' : `.${guideline}`}.json`;
+      writeFileSync(join(place, file), result.output);
+      written += 1;
+    }
+  }
+}
+console.log(`${written} answers to ${seen.size} inputs; ${unreadable} could not be read as FHIR`);
+if (written === 0) process.exitCode = 1;
