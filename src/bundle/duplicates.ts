@@ -122,11 +122,12 @@ function componentText(component: unknown): string {
 function valuesText(element: unknown): string {
   if (!isObject(element)) return canonicalText(element);
   const values: string[] = [];
-  for (const [name, value] of Object.entries(element)) {
-    if (VALUE.test(name)) values.push(`${name}=${valueText(name, value)}`);
-    else if (name === 'dataAbsentReason') values.push(`${name}=${conceptText(value)}`);
+  for (const name of Object.keys(element)) {
+    if (name.startsWith('value') && VALUE.test(name))
+      values.push(`${name}=${valueText(name, element[name])}`);
+    else if (name === 'dataAbsentReason') values.push(`${name}=${conceptText(element[name])}`);
   }
-  return values.sort().join();
+  return values.length > 1 ? values.sort().join() : (values[0] ?? '');
 }
 
 function valueText(name: string, value: unknown): string {

@@ -3,30 +3,48 @@ import { conditionOf, isAbsolute, normalAddress, restTail, rootOf, withoutVersio
 import { identifierKey, listOf, memberOf, textOf } from './json.ts';
 import type { Slot } from './slot.ts';
 
+/** Each part is made when it is first asked for: the usual bundle needs one of them. */
 export interface SlotIndex {
-  readonly byAddress: ReadonlyMap<string, readonly Slot[]>;
-  readonly byTypeId: ReadonlyMap<string, readonly Slot[]>;
+  readonly byAddress: () => SlotsByKey;
+  readonly byTypeId: () => SlotsByKey;
   /** Key `Type?system|value`. */
-  readonly byIdentifier: ReadonlyMap<string, readonly Slot[]>;
+  readonly byIdentifier: () => SlotsByKey;
 }
+
+type SlotsByKey = ReadonlyMap<string, readonly Slot[]>;
 
 const NONE: readonly Slot[] = [];
 
 export function indexSlots(slots: readonly Slot[]): SlotIndex {
-  const byAddress = new Map<string, Slot[]>();
-  const byTypeId = new Map<string, Slot[]>();
-  const byIdentifier = new Map<string, Slot[]>();
-  for (const slot of slots) {
-    if (slot.resource === undefined) continue;
-    if (slot.fullUrl !== undefined) add(byAddress, normalAddress(withoutVersion(slot.fullUrl)), slot);
-    if (slot.id !== undefined) add(byTypeId, `${slot.type}/${slot.id}`, slot);
-    for (const identifier of listOf(slot.resource.identifier)) {
-      const key = identifierKey(identifier);
-      if (key !== undefined) add(byIdentifier, `${slot.type}?${key}`, slot);
-    }
-  }
-  return { byAddress, byTypeId, byIdentifier };
+  return {
+    byAddress: once(() => slotsBy(slots, addressesOf)),
+    byTypeId: once(() => slotsBy(slots, typeIdsOf)),
+    byIdentifier: once(() => slotsBy(slots, identifiersOf)),
+  };
 }
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
+
+function slotsBy(slots: readonly Slot[], keysOf: (slot: Slot) => readonly string[]): SlotsByKey {
+  const index = new Map<string, Slot[]>();
+  for (const slot of slots)
+    if (slot.resource !== undefined) for (const key of keysOf(slot)) add(index, key, slot);
+  return index;
+}
+
+const addressesOf = ({ fullUrl }: Slot): readonly string[] =>
+  fullUrl === undefined ? [] : [normalAddress(withoutVersion(fullUrl))];
+
+const typeIdsOf = ({ type, id }: Slot): readonly string[] => (id === undefined ? [] : [`${type}/${id}`]);
+
+const identifiersOf = ({ type, resource }: Slot): readonly string[] =>
+  listOf(resource?.identifier).flatMap((identifier) => {
+    const key = identifierKey(identifier);
+    return key === undefined ? [] : [`${type}?${key}`];
+  });
 
 function add(map: Map<string, Slot[]>, key: string, slot: Slot): void {
   const same = map.get(key);
@@ -55,29 +73,29 @@ export function findSlots(index: SlotIndex, reference: unknown, from: Slot | und
 }
 
 function byLogical(index: SlotIndex, key: string, type: string): readonly Slot[] {
-  return index.byIdentifier.get(`${type}?${key}`) ?? NONE;
+  return index.byIdentifier().get(`${type}?${key}`) ?? NONE;
 }
 
 function byText(index: SlotIndex, text: string, from: Slot | undefined): readonly Slot[] {
-  const condition = conditionOf(text);
+  const condition = text.includes('?') ? conditionOf(text) : undefined;
   if (condition !== undefined) return byLogical(index, condition.identifier, condition.type);
   const plain = withoutVersion(text);
   return isAbsolute(plain) ? byAbsolute(index, plain) : byRelative(index, plain, from);
 }
 
 function byRelative(index: SlotIndex, text: string, from: Slot | undefined): readonly Slot[] {
-  const all = index.byTypeId.get(text) ?? NONE;
+  const all = index.byTypeId().get(text) ?? NONE;
   if (all.length < 2) return all;
   const root = from === undefined ? undefined : rootOf(from.fullUrl, from.type, from.id);
   if (root === undefined) return all;
-  const sameServer = index.byAddress.get(`${root}/${text}`);
+  const sameServer = index.byAddress().get(`${root}/${text}`);
   return sameServer ?? all;
 }
 
 function byAbsolute(index: SlotIndex, text: string): readonly Slot[] {
-  const exact = index.byAddress.get(normalAddress(text));
+  const exact = index.byAddress().get(normalAddress(text));
   if (exact !== undefined) return exact;
   const tail = restTail(text);
-  const named = tail === undefined ? NONE : (index.byTypeId.get(tail) ?? NONE);
+  const named = tail === undefined ? NONE : (index.byTypeId().get(tail) ?? NONE);
   return named.filter((slot) => rootOf(slot.fullUrl, slot.type, slot.id) === undefined);
 }

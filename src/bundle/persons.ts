@@ -59,7 +59,7 @@ export function knowPersons(ledger: Ledger): Persons {
 }
 
 function keyOf({ ledger, index }: Known, patient: Slot): string {
-  const sameName = index.byTypeId.get(patient.reference) ?? [];
+  const sameName = index.byTypeId().get(patient.reference) ?? [];
   if (sameName.length < 2) return patient.reference;
   const persons = new Set(sameName.map((other) => ledger.standsFor(other)));
   return persons.size > 1 ? (patient.fullUrl ?? patient.path) : patient.reference;
@@ -81,7 +81,7 @@ function byText(known: Known, text: string, reference: unknown, from: Slot | und
   const before = known.texts.get(text);
   if (before !== undefined && memberOf(reference, 'identifier') === undefined) return before;
   const key = meantKey(known, reference, from) ?? notReceived(known, text);
-  const dependsOnHolder = (known.index.byTypeId.get(withoutVersion(text))?.length ?? 0) > 1;
+  const dependsOnHolder = (known.index.byTypeId().get(withoutVersion(text))?.length ?? 0) > 1;
   if (!dependsOnHolder && memberOf(reference, 'identifier') === undefined) known.texts.set(text, key);
   return key;
 }
@@ -93,7 +93,7 @@ function notReceived(known: Known, text: string): string {
   if (condition !== undefined) return `${condition.type}?identifier=${condition.identifier}`;
   if (!isAbsolute(plain)) return plain;
   const tail = restTail(plain);
-  if (tail !== undefined) return known.index.byTypeId.has(tail) ? plain : tail;
+  if (tail !== undefined) return known.index.byTypeId().has(tail) ? plain : tail;
   known.others ??= new Map(known.ledger.slots.map((slot) => [slot.fullUrl, slot.reference]));
   return known.others.get(plain) ?? plain;
 }

@@ -15,7 +15,10 @@ export function slotMeant(
   reference: unknown,
   from: Slot | undefined,
 ): Slot | undefined {
-  const meant = new Set(findSlots(index, reference, from).map((slot) => ledger.standsFor(slot)));
+  const found = findSlots(index, reference, from);
+  const [first] = found;
+  if (first === undefined || found.length === 1) return first && ledger.standsFor(first);
+  const meant = new Set(found.map((slot) => ledger.standsFor(slot)));
   const [only] = meant;
   return meant.size === 1 ? only : undefined;
 }

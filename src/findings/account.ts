@@ -32,37 +32,36 @@ export interface AccountInput {
  * Notes    1. A fact that no question of the guideline looks at is "not needed", not "used".
  */
 export function account(input: AccountInput): Account {
-  const aside = new Map(input.setAside.map((item) => [item.index, item]));
-  const unneeded = new Map(input.notNeeded.map((item) => [item.index, item]));
-  const places = new Map<number, Place>();
-  for (const item of [...input.usable, ...input.notNeeded, ...input.setAside]) places.set(item.index, item);
-  const entries = [...places.values()]
-    .sort((a, b) => a.index - b.index)
-    .map((place): AccountEntry => {
-      const base = { path: place.path, reference: place.reference, resourceType: place.resourceType };
-      const set = aside.get(place.index);
-      if (set !== undefined)
-        return {
-          ...base,
-          outcome: 'set-aside',
-          code: set.code,
-          expression: set.expression,
-          message: set.message,
-          ...(set.about === undefined ? {} : { about: set.about }),
-        };
-      const by = input.usedBy.get(place.reference);
-      if (by !== undefined && by.length > 0) return { ...base, outcome: 'used', by };
-      const why = unneeded.get(place.index)?.why ?? 'no question of this guideline asks for it';
-      return { ...base, outcome: 'not-needed', why };
-    });
-  const count = (outcome: AccountEntry['outcome']): number =>
-    entries.filter((entry) => entry.outcome === outcome).length;
+  const byIndex: AccountEntry[] = [];
+  const counts = { used: 0, 'not-needed': 0, 'set-aside': 0 };
+  const nobodyAsks = 'no question of this guideline asks for it';
+  for (const place of input.usable) byIndex[place.index] = usedOrNot(place, nobodyAsks, input.usedBy);
+  for (const place of input.notNeeded) byIndex[place.index] = usedOrNot(place, place.why, input.usedBy);
+  for (const place of input.setAside) byIndex[place.index] = setAside(place);
+  for (const { outcome } of byIndex) counts[outcome] += 1;
   return {
     received: input.received,
-    used: count('used'),
-    notNeeded: count('not-needed'),
-    setAside: count('set-aside'),
-    entries,
+    used: counts.used,
+    notNeeded: counts['not-needed'],
+    setAside: counts['set-aside'],
+    entries: byIndex,
     issues: input.issues,
   };
+}
+
+function usedOrNot(
+  { path, reference, resourceType }: Place,
+  why: string,
+  usedBy: AccountInput['usedBy'],
+): AccountEntry {
+  const by = usedBy.get(reference);
+  return by !== undefined && by.length > 0
+    ? { path, reference, resourceType, outcome: 'used', by }
+    : { path, reference, resourceType, outcome: 'not-needed', why };
+}
+
+function setAside(place: AccountInput['setAside'][number]): AccountEntry {
+  const { path, reference, resourceType, code, expression, message, about } = place;
+  const entry = { path, reference, resourceType, outcome: 'set-aside', code, expression, message } as const;
+  return about === undefined ? entry : { ...entry, about };
 }

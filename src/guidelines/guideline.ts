@@ -618,6 +618,8 @@ export interface PreventionFactor {
   /** Age in years (`a`) on the due date. */
   readonly ageAtDueDate?: Threshold;
   readonly bodyMassIndex?: Threshold;
+  /** A body mass index outside this range is an error of entry and says nothing. */
+  readonly plausibleBodyMassIndex?: { readonly low: Threshold; readonly high: Threshold };
   /** Years (`a`) from the last birth to the due date. */
   readonly sinceLastBirth?: Threshold;
   /** Said when another publication would judge this factor otherwise; `limit`: only where the two limits part. */

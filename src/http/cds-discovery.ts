@@ -1,36 +1,48 @@
-// What a CDS client reads first: the service, what it needs, and what it answers.
+// What a CDS client reads first: the services with their hooks, what they need, and what they answer.
 import { guidelineIds, defaultGuidelineId } from '../guidelines/registry.ts';
-import { chartQueries } from '../presenters/data-requirements.ts';
-import { servedHook, serviceId } from './cds-request.ts';
+import { languages } from '../messages/languages.ts';
+import { templateOf, type Dialect } from '../presenters/data-requirements.ts';
+import { cdsServices, type CdsService, type ServedHook } from './cds-service-table.ts';
 
 /** Version of this software as published. */
 export const productVersion = '0.1.0';
 
-/** The discovery document (CDS Hooks 2.0.1, discovery; rows D-01 to D-16). */
-export function discovery() {
+/** Version of the specification each dialect of prefetch belongs to. */
+const specification: Readonly<Record<Dialect, string>> = { '2.0': '2.0.1', '3.0': '3.0.0' };
+
+/**
+ * The discovery document (CDS Hooks 2.0.1, discovery; rows D-01 to D-16).
+ *
+ * Given    dialect   of the prefetch templates; the newer one only for clients that ask for it
+ * Returns  one entry for each hook of each service; entries of a service share their id (row D-12)
+ */
+export function discovery(dialect: Dialect = '2.0') {
   return {
-    services: [
-      {
-        hook: servedHook,
-        id: serviceId,
-        title: 'Hypertension in pregnancy and after birth',
-        description:
-          'Judges blood pressure, urine protein, symptoms and laboratory results of a pregnant or recently delivered woman against a named guideline: what it is, how urgent, what to do now, what to measure next, where to refer. It supports a clinician and does not replace one.',
-        usageRequirements:
-          'FHIR R4. Blood pressures are indispensable; without a dated pregnancy (gestational age, due date, last period or ultrasound) the class stays open and the answer says so. Every other key improves the answer.',
-        version: '2.0.1',
-        prefetch: Object.fromEntries(chartQueries.map((query) => [query.key, query.template])),
-        extension: {
-          'org.pregnancy-htn.service': {
-            productVersion,
-            fhirVersion: '4.0.1',
-            locales: ['en'],
-            guidelines: [...guidelineIds],
-            defaultGuideline: defaultGuidelineId,
-            prefetch: Object.fromEntries(chartQueries.map((query) => [query.key, query.need])),
-          },
-        },
+    services: cdsServices.flatMap((service) => service.hooks.map((hook) => entryOf(service, hook, dialect))),
+  };
+}
+
+function entryOf(service: CdsService, hook: ServedHook, dialect: Dialect) {
+  const { id, title, description, usageRequirements, queries } = service;
+  return {
+    hook: hook.name,
+    ...(dialect === '3.0' && hook.version !== undefined ? { hookVersion: hook.version } : {}),
+    id,
+    title,
+    description,
+    usageRequirements,
+    version: specification[dialect],
+    prefetch: Object.fromEntries(queries.map((query) => [query.key, templateOf(query, dialect)])),
+    extension: {
+      'org.pregnancy-htn.service': {
+        productVersion,
+        fhirVersion: '4.0.1',
+        locales: languages.map(({ language }) => language),
+        guidelines: [...guidelineIds],
+        defaultGuideline: defaultGuidelineId,
+        prefetchDialect: dialect,
+        prefetch: Object.fromEntries(queries.map((query) => [query.key, query.need])),
       },
-    ],
+    },
   };
 }

@@ -50,7 +50,7 @@ function isServed(range: string): boolean {
  * Notes    1. Other preferences are ignored, as RFC 7240 asks. The last `handling` counts.
  * Source   FHIR R4 4.0.1 RESTful API (Prefer: handling)
  */
-export function isStrict(call: Call): boolean {
+export function isStrict(call: Pick<Call, 'prefer' | 'site'>): boolean {
   const all = [...(call.prefer ?? '').matchAll(/(?:^|[,;]\s*)handling\s*=\s*"?(strict|lenient)"?/gi)];
   const said = all.at(-1)?.[1]?.toLowerCase();
   return said === undefined ? (call.site?.setup.strict ?? false) : said === 'strict';

@@ -1,4 +1,5 @@
 // What a client sent beforehand, key by key: found, known to be absent, failed, or not sent. The four are never mixed.
+import type { KeyStateName } from '../presenters/card-context.ts';
 import type { ChartGap, FetchFailure } from '../presenters/card-types.ts';
 import { chartQueries, type ChartQuery } from '../presenters/data-requirements.ts';
 import { isObject } from './cds-request.ts';
@@ -30,6 +31,10 @@ export interface Gathered {
     readonly type: 'collection';
     readonly entry: readonly unknown[];
   };
+  /** Index of the first entry the hook brought. */
+  readonly broughtAt: number;
+  /** State of every key, by name. */
+  readonly states: Readonly<Record<string, KeyStateName>>;
   readonly gaps: readonly ChartGap[];
   /** Required queries whose result is unknown. */
   readonly unknownRequired: readonly ChartQuery[];
@@ -39,12 +44,16 @@ export interface Gathered {
  * What is known of each published query.
  *
  * Given    prefetch    as sent; keys we did not publish are ignored
+ *          queries     of the service; absent: those of the main one
  * Throws   RequestError 400: a value that is no FHIR resource.
  * Notes    1. Rows C-01 to C-08. null and an empty Bundle say "asked, nothing there"; a missing key, a text or an
  *             OperationOutcome say "not known".
  */
-export function readPrefetch(prefetch: Readonly<Record<string, unknown>>): readonly KeyState[] {
-  return chartQueries.map((query) => ({ query, state: readState(prefetch[query.key], query.key) }));
+export function readPrefetch(
+  prefetch: Readonly<Record<string, unknown>>,
+  queries: readonly ChartQuery[] = chartQueries,
+): readonly KeyState[] {
+  return queries.map((query) => ({ query, state: readState(prefetch[query.key], query.key) }));
 }
 
 /**
@@ -52,18 +61,39 @@ export function readPrefetch(prefetch: Readonly<Record<string, unknown>>): reado
  *
  * Given    states      of the published queries, in their order, after what could be fetched was
  *          patientId   bare id of the woman
+ *          brought     entries the hook itself brings; they come last
  * Throws   RequestError 400: another woman's Patient (row R-11).
  */
-export function gather(states: readonly KeyState[], patientId: string): Gathered {
-  const entries = states.flatMap(({ state }) => (state.kind === 'found' ? state.entries : []));
-  checkPatient(states[0]?.state, patientId);
+export function gather(
+  states: readonly KeyState[],
+  patientId: string,
+  brought: readonly unknown[] = [],
+): Gathered {
+  const chart = states.filter(({ query }) => query.isAboutUser !== true);
+  const found = chart.flatMap(({ state }) => (state.kind === 'found' ? state.entries : []));
+  checkPatient(states.find(({ query }) => query.key === 'patient')?.state, patientId);
   return {
-    bundle: { resourceType: 'Bundle', type: 'collection', entry: entries },
-    gaps: states.flatMap(({ query, state }) => gapOf(query, state)),
-    unknownRequired: states
+    bundle: { resourceType: 'Bundle', type: 'collection', entry: [...found, ...brought] },
+    broughtAt: found.length,
+    states: Object.fromEntries(states.map(({ query, state }) => [query.key, stateName(state)])),
+    gaps: chart.flatMap(({ query, state }) => gapOf(query, state)),
+    unknownRequired: chart
       .filter(({ query, state }) => query.need === 'required' && isUnknown(state))
       .map(({ query }) => query),
   };
+}
+
+function stateName(state: PrefetchState): KeyStateName {
+  switch (state.kind) {
+    case 'found':
+      return state.firstPageOnly ? 'found-in-part' : 'found';
+    case 'absent':
+      return 'known-absent';
+    case 'failed':
+      return 'failed';
+    case 'not-sent':
+      return 'never-asked';
+  }
 }
 
 function isUnknown(state: PrefetchState): boolean {

@@ -4,6 +4,7 @@ import { discoveryReply, feedbackReply, serviceReply } from './cds-services.ts';
 import { exampleReply, pageReply, scriptReply, styleReply } from './page.ts';
 import { productVersion } from './cds-discovery.ts';
 import type { Answer } from './call.ts';
+import { metadataReply, readReply, searchReply } from './conformance-resources.ts';
 import { applyReply } from './plan-operations.ts';
 import { jsonReply } from './reply.ts';
 import { validateReply } from './validate-operation.ts';
@@ -28,4 +29,8 @@ export const routes: readonly Route[] = [
   { path: '/fhir/$assess-hypertension', post: assessReply },
   { path: '/fhir/PlanDefinition/:id/$apply', post: applyReply },
   { path: '/fhir/Bundle/$validate', post: validateReply },
+  { path: '/fhir/metadata', get: metadataReply },
+  // Last: any type, any id.
+  { path: '/fhir/:type/:id', get: readReply },
+  { path: '/fhir/:type', get: searchReply },
 ];

@@ -49,6 +49,11 @@ export function asOfWords(timeline: Timeline, months?: readonly string[]): strin
   return `${spokenTime(localInstant(timeline.asOf, offset), months)}${offset === 0 ? ' UTC' : ''}`;
 }
 
+/** The last second of the local day, with its offset. */
+function endOfDay(instant: string): string {
+  return `${instant.slice(0, 10)}T23:59:59${instant.slice(19)}`;
+}
+
 /** When advice of this urgency is due, as FHIR `occurrence[x]`. */
 export type Due =
   | { readonly occurrenceDateTime: string }
@@ -61,7 +66,7 @@ export type Due =
  *          asOf            milliseconds since 1970-01-01T00:00Z
  *          offsetMinutes   clock of the clinic
  * Returns  emergency       the moment itself
- *          same-day        until the end of the local calendar day (a date includes its whole day)
+ *          same-day        until the last second of the local calendar day
  *          others          until the end of the interval their name states; routine has no end
  * Source   ours: the interval is the name of the urgency.
  */
@@ -71,7 +76,7 @@ export function dueTime(urgency: Urgency, asOf: number, offsetMinutes: number): 
     case 'emergency':
       return { occurrenceDateTime: start };
     case 'same-day':
-      return { occurrencePeriod: { start, end: start.slice(0, 10) } };
+      return { occurrencePeriod: { start, end: endOfDay(start) } };
     case 'within-48-hours':
       return { occurrencePeriod: { start, end: localInstant(asOf + 2 * dayMs, offsetMinutes) } };
     case 'within-7-days':
@@ -79,4 +84,21 @@ export function dueTime(urgency: Urgency, asOf: number, offsetMinutes: number): 
     case 'routine':
       return { occurrencePeriod: { start } };
   }
+}
+
+/**
+ * The last moment at which advice of this urgency is still in time.
+ *
+ * Given    urgency         of the advice
+ *          asOf            milliseconds since 1970-01-01T00:00Z
+ *          offsetMinutes   clock of the clinic
+ * Returns  milliseconds; the end of the local day for same-day; undefined for routine care
+ * Source   ours: the interval is the name of the urgency.
+ */
+export function dueInstant(urgency: Urgency, asOf: number, offsetMinutes: number): number | undefined {
+  const due = dueTime(urgency, asOf, offsetMinutes);
+  if ('occurrenceDateTime' in due) return asOf;
+  const { end } = due.occurrencePeriod;
+  if (end === undefined) return undefined;
+  return Date.parse(end);
 }

@@ -9,9 +9,11 @@ import { toDataRequirement } from './data-requirements.ts';
 import { toAccountOutcome } from './operation-outcome.ts';
 import { toOutputParameters } from './output-parameters.ts';
 import { toRiskAssessments } from './risk-assessment.ts';
+import { toReference } from './reference.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { toSuggestions } from './suggestions.ts';
+import { toProvenance, traced } from './trace-back.ts';
 import { canonicalBase } from './vocabulary.ts';
 
 const outputId = 'output';
@@ -20,7 +22,7 @@ const outputId = 'output';
  * The answer about one woman as a collection Bundle.
  *
  * Returns  in this order: one GuidanceResponse (its output Parameters contained), the suggested Conditions, the
- *          referral, the RiskAssessments asked for, and one OperationOutcome that accounts for every entry received.
+ *          referral, the RiskAssessments asked for, one OperationOutcome that accounts for every entry received, and the Provenance of them all.
  * Throws   never
  * Notes    1. Every entry has a `urn:uuid:` fullUrl; references between entries use it.
  *          2. The same evaluation gives the same bytes.
@@ -73,15 +75,20 @@ function resourcesOf({ evaluation, compared }: Told): readonly Identified[] {
   const { conditions, referral } = toSuggestions(evaluation);
   const suggested = conditions.map((condition) => condition.resource);
   const outcomeId = identifier(evaluation, 'OperationOutcome');
-  return [
+  const told = [
     toGuidanceResponse(evaluation, outcomeId, compared),
     ...suggested,
     ...(referral === undefined
       ? []
       : [linked(referral, new Set(suggested.map((condition) => condition.id)))]),
     ...toRiskAssessments(evaluation),
-    { ...toAccountOutcome(evaluation.account), id: outcomeId },
+    { ...toAccountOutcome(evaluation.account), id: outcomeId, meta: traced(evaluation.stamp) },
   ];
+  const provenance = toProvenance(
+    evaluation,
+    told.map(({ id }) => urn(id)),
+  );
+  return [...told, provenance];
 }
 
 /** Depends on what was received and answered, so that a replay can be compared. */
@@ -114,10 +121,11 @@ function toGuidanceResponse(
   return {
     resourceType: 'GuidanceResponse',
     id: identifier(evaluation, 'GuidanceResponse'),
+    meta: traced(stamp, 'hypertension-guidance'),
     contained: [toOutputParameters(toAnswer(evaluation), outputId, compared)],
     moduleCanonical: `${canonicalBase}/PlanDefinition/${stamp.id}|${stamp.version}`,
     status: statusOf(evaluation),
-    ...(subject === undefined ? {} : { subject: { reference: subject } }),
+    ...(subject === undefined ? {} : { subject: toReference(subject) }),
     occurrenceDateTime: evaluation.asOf,
     note: [{ text: caution.join(' ') }],
     evaluationMessage: [{ reference: urn(outcomeId) }],

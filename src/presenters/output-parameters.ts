@@ -1,6 +1,7 @@
 // The public answer as FHIR Parameters: the same names, the same order.
 import type { Parameters, ParametersParameter } from 'fhir/r4.js';
 import type { Answer, ComparisonAnswer } from './answer-types.ts';
+import { toReference } from './reference.ts';
 
 /** Members whose texts are codes. */
 const codeMembers: readonly string[] = [
@@ -61,7 +62,7 @@ function numberParameter(name: string, value: number): ParametersParameter {
 
 function textParameter(name: string, value: string): ParametersParameter {
   if (name === 'asOf') return { name, valueDateTime: value };
-  if (name === 'subject') return { name, valueReference: { reference: value } };
+  if (name === 'subject') return { name, valueReference: toReference(value) };
   // A code has no blanks around it and none but single ones inside.
   return codeMembers.includes(name) && /^[^\s]+(?: [^\s]+)*$/.test(value)
     ? { name, valueCode: value }

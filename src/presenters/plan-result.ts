@@ -9,8 +9,10 @@ import type {
 } from 'fhir/r4.js';
 import type { Evaluation } from '../evaluation.ts';
 import type { Action } from '../findings/finding.ts';
+import { toReference } from './reference.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { toSuggestions } from './suggestions.ts';
+import { traced } from './trace-back.ts';
 import { canonicalBase, classWords, referralWords } from './vocabulary.ts';
 import { sentenceCase } from './words.ts';
 
@@ -84,13 +86,14 @@ function local(reason: Reference, ids: ReadonlySet<string>): Reference {
 }
 
 function subjectOf({ subject }: Evaluation): { readonly subject?: Reference } {
-  return subject === undefined ? {} : { subject: { reference: subject } };
+  return subject === undefined ? {} : { subject: toReference(subject) };
 }
 
 function toStep(evaluation: Evaluation, action: Action): Proposal {
   const resource: CommunicationRequest & { readonly id: string } = {
     resourceType: 'CommunicationRequest',
     id: idOf(evaluation, 'CommunicationRequest', action.id),
+    meta: traced(evaluation.stamp),
     status: 'draft',
     ...subjectOf(evaluation),
     payload: [{ contentString: action.sentence }],
@@ -118,6 +121,7 @@ function toRequestGroup(
   return {
     resourceType: 'RequestGroup',
     id: idOf(evaluation, 'RequestGroup', ''),
+    meta: traced(stamp),
     instantiatesCanonical: [`${canonicalBase}/PlanDefinition/${stamp.id}|${stamp.version}`],
     status: 'active',
     intent: 'proposal',

@@ -1,11 +1,13 @@
 // A risk estimate as a FHIR RiskAssessment.
-import type { Reference, RiskAssessment } from 'fhir/r4.js';
+import type { RiskAssessment } from 'fhir/r4.js';
 import type { Evaluation } from '../evaluation.ts';
 import type { RiskEstimate } from '../findings/finding.ts';
 import { referencesIn } from './class-findings.ts';
 import { caution } from './caution.ts';
+import { subjectReference } from './reference.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
+import { traced } from './trace-back.ts';
 
 /**
  * The estimates that gave a figure, as RiskAssessments.
@@ -42,9 +44,10 @@ function toRiskAssessment(
       evaluation.asOf,
       references,
     ]),
+    meta: traced(evaluation.stamp, 'risk-estimate'),
     status: 'preliminary',
     method: { text: methodText(estimate) },
-    subject: subjectOf(evaluation),
+    subject: subjectReference(evaluation.subject),
     occurrenceDateTime: evaluation.asOf,
     basis: someMapped(references, (reference) => ({ reference })),
     prediction: [
@@ -62,9 +65,3 @@ const methodText = ({ model, source, verified }: RiskEstimate): string =>
     `${model}: ${source.publication}, ${String(source.year)}`,
     ...(verified ? [] : ['equation not verified against print']),
   ].join('; ');
-
-function subjectOf({ subject }: Evaluation): Reference {
-  return subject === undefined
-    ? { display: 'The woman of the submitted data, not named there' }
-    : { reference: subject };
-}

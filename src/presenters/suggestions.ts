@@ -1,14 +1,16 @@
 // Resources a clinician may accept: provisional Conditions, and the referral as a proposed ServiceRequest.
-import type { Condition, Reference, ServiceRequest } from 'fhir/r4.js';
+import type { Condition, ServiceRequest } from 'fhir/r4.js';
 import type { Classification, Urgency } from '../guidelines/guideline.ts';
 import type { Referral } from '../findings/finding.ts';
 import type { Evaluation } from '../evaluation.ts';
 import { clinicOffset, dueTime } from './clock.ts';
 import { evidenceReferences } from './class-findings.ts';
 import { heldCondition, heldReferral } from './held-in-chart.ts';
+import { subjectReference, toReference } from './reference.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { classConcept, referralConcept } from './suggested-concepts.ts';
+import { traced } from './trace-back.ts';
 import { classWords, referralWords, urgencyWords } from './vocabulary.ts';
 import { ageWords, sentenceCase } from './words.ts';
 
@@ -80,11 +82,12 @@ function toCondition(evaluation: Evaluation, classification: Classification): Su
       evaluation.subject ?? '',
       references,
     ]),
+    meta: traced(evaluation.stamp, 'provisional-condition'),
     clinicalStatus: statusConcept('condition-clinical', 'active', 'Active'),
     verificationStatus: statusConcept('condition-ver-status', 'provisional', 'Provisional'),
     category: [statusConcept('condition-category', 'problem-list-item', 'Problem List Item')],
     ...(code === undefined ? {} : { code }),
-    subject: subjectOf(evaluation),
+    subject: subjectReference(evaluation.subject),
     recordedDate: evaluation.asOf,
     ...(references.length === 0 ? {} : { evidence: [{ detail: references.map(toReference) }] }),
     note: [{ text: conditionNote(evaluation, classification) }],
@@ -102,16 +105,6 @@ function conditionNote(evaluation: Evaluation, classification: Classification): 
     `Gestational age: ${ageWords(evaluation.gestationalAge)}.`,
     `Proposed by rules of ${stamp.title} (${stamp.id}, version ${stamp.version}); provisional until a clinician confirms it.`,
   ].join(' ');
-}
-
-function subjectOf(evaluation: Evaluation): Reference {
-  return evaluation.subject === undefined
-    ? { display: 'The woman of the submitted data, not named there' }
-    : { reference: evaluation.subject };
-}
-
-function toReference(reference: string): Reference {
-  return { reference };
 }
 
 const priorities: Readonly<Record<Urgency, ServiceRequest['priority'] & string>> = {
@@ -133,11 +126,12 @@ function toServiceRequest(
   return {
     resourceType: 'ServiceRequest',
     id: stableUuid(['ServiceRequest', referral.level, referral.urgency, ...identity(evaluation, references)]),
+    meta: traced(evaluation.stamp, 'referral-proposal'),
     status: 'draft',
     intent: 'proposal',
     priority: priorities[referral.urgency],
     code: referralConcept(referral.level),
-    subject: subjectOf(evaluation),
+    subject: subjectReference(evaluation.subject),
     ...dueTime(referral.urgency, evaluation.timeline.asOf, clinicOffset(evaluation.timeline)),
     authoredOn: evaluation.asOf,
     ...performerOf(evaluation, referral),

@@ -22,8 +22,9 @@ export function chooseActions(
   outcomes: ReadonlyMap<string, Outcome>,
   site: Site = firstLevelSite,
 ): readonly Action[] {
+  const outcomeOf = lookUp(outcomes);
   return guideline.actionRules
-    .filter((rule) => combine(rule.when, lookUp(outcomes)) === 'met')
+    .filter((rule) => combine(rule.when, outcomeOf) === 'met')
     .map((rule) => asAction(view, guideline, placed(rule, site)))
     .sort((a, b) => a.order - b.order);
 }

@@ -19,22 +19,31 @@ export function combine(need: Need, outcome: (id: string) => Outcome | undefined
     if (answer === undefined) throw new Error(`A rule rests on a question nobody asked: ${need}`);
     return answer;
   }
-  if ('all' in need)
-    return first(outcomesOf(need.all, outcome), ['not-met', 'not-applicable', 'cannot-tell'], 'met');
-  if ('any' in need)
-    return first(outcomesOf(need.any, outcome), ['met', 'cannot-tell', 'not-met'], 'not-applicable');
-  const outcomes = outcomesOf(need.none, outcome);
-  if (outcomes.has('met')) return 'not-met';
-  return outcomes.has('cannot-tell') ? 'cannot-tell' : 'met';
+  if ('all' in need) return firstAmong(need.all, outcome, inAll) ?? 'met';
+  if ('any' in need) return firstAmong(need.any, outcome, inAny) ?? 'not-applicable';
+  const found = firstAmong(need.none, outcome, inNone);
+  if (found === undefined) return 'met';
+  return found === 'met' ? 'not-met' : 'cannot-tell';
 }
 
-const outcomesOf = (
+/** Outcomes of the parts that decide the whole, the strongest first. */
+const inAll: readonly Outcome[] = ['not-met', 'not-applicable', 'cannot-tell'];
+const inAny: readonly Outcome[] = ['met', 'cannot-tell', 'not-met'];
+const inNone: readonly Outcome[] = ['met', 'cannot-tell'];
+
+/** The first of these outcomes that one of the needs has; every need is looked at, so that a defect never hides. */
+function firstAmong(
   needs: readonly Need[],
   outcome: (id: string) => Outcome | undefined,
-): ReadonlySet<Outcome> => new Set(needs.map((need) => combine(need, outcome)));
-
-const first = (outcomes: ReadonlySet<Outcome>, order: readonly Outcome[], otherwise: Outcome): Outcome =>
-  order.find((outcome) => outcomes.has(outcome)) ?? otherwise;
+  order: readonly Outcome[],
+): Outcome | undefined {
+  let rank = order.length;
+  for (const need of needs) {
+    const at = order.indexOf(combine(need, outcome));
+    if (at >= 0 && at < rank) rank = at;
+  }
+  return order[rank];
+}
 
 const derived = /^(class|urgency|referral|prevention):/;
 
@@ -47,9 +56,18 @@ export const lookUp =
 /** Every question id a need rests on, each once, in reading order. */
 export function questionsOf(need: Need): readonly string[] {
   if (typeof need === 'string') return [need];
-  const parts = 'all' in need ? need.all : 'any' in need ? need.any : need.none;
-  return [...new Set(parts.flatMap(questionsOf))];
+  const known = questionsByNeed.get(need);
+  if (known !== undefined) return known;
+  const questions = [...new Set(partsOf(need).flatMap(questionsOf))];
+  questionsByNeed.set(need, questions);
+  return questions;
 }
+
+/** Needs are data that never changes: computed once for each. */
+const questionsByNeed = new WeakMap<Exclude<Need, string>, readonly string[]>();
+
+const partsOf = (need: Exclude<Need, string>): readonly Need[] =>
+  'all' in need ? need.all : 'any' in need ? need.any : need.none;
 
 /**
  * The questions that decide a need.
@@ -60,15 +78,24 @@ export function questionsOf(need: Need): readonly string[] {
  * Throws   as `combine`
  */
 export function decisiveOf(need: Need, outcome: (id: string) => Outcome | undefined): readonly string[] {
-  if (typeof need === 'string') return [need];
-  const whole = combine(need, outcome);
+  const found = new Set<string>();
+  addDecisive(need, combine(need, outcome), outcome, found);
+  return [...found];
+}
+
+function addDecisive(
+  need: Need,
+  whole: Outcome,
+  outcome: (id: string) => Outcome | undefined,
+  found: Set<string>,
+): void {
+  if (typeof need === 'string') {
+    found.add(need);
+    return;
+  }
   const wanted = 'none' in need ? beneathNone[whole] : whole;
-  const parts = 'all' in need ? need.all : 'any' in need ? need.any : need.none;
-  return [
-    ...new Set(
-      parts.filter((part) => combine(part, outcome) === wanted).flatMap((part) => decisiveOf(part, outcome)),
-    ),
-  ];
+  for (const part of partsOf(need))
+    if (combine(part, outcome) === wanted) addDecisive(part, wanted, outcome, found);
 }
 
 /** What the parts of a `none` were answered when the whole has this outcome. */

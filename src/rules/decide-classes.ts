@@ -28,10 +28,11 @@ export function decideClasses(
   outcomes: Map<string, Outcome>,
 ): Classes {
   const byId = new Map(answers.map((finding) => [finding.question, finding]));
+  const outcomeOf = lookUp(outcomes);
   const findings = rules.map((rule) => {
-    const outcome = combine(rule.when, lookUp(outcomes));
+    const outcome = combine(rule.when, outcomeOf);
     outcomes.set(classId(rule), outcome);
-    return asFinding(rule, outcome, byId, lookUp(outcomes));
+    return asFinding(rule, outcome, byId, outcomeOf);
   });
   const held = rules.filter((rule) => outcomes.get(classId(rule)) === 'met');
   const superseded = new Set(held.flatMap((rule) => rule.supersedes));

@@ -13,8 +13,12 @@ export const isMoreUrgent = (a: Urgency, b: Urgency): boolean => urgencies.index
 
 /** The most urgent rule that holds decides; `routine` when none does. Outcomes are added as `urgency:<id>`. */
 export function decideUrgency(rules: readonly UrgencyRule[], outcomes: Map<string, Outcome>): DecidedUrgency {
-  for (const rule of rules) outcomes.set(`urgency:${rule.id}`, combine(rule.when, lookUp(outcomes)));
-  const held = rules.filter((rule) => outcomes.get(`urgency:${rule.id}`) === 'met');
+  const outcomeOf = lookUp(outcomes);
+  const held = rules.filter((rule) => {
+    const outcome = combine(rule.when, outcomeOf);
+    outcomes.set(`urgency:${rule.id}`, outcome);
+    return outcome === 'met';
+  });
   const because = held
     .map((rule) => ({ rule: rule.id, urgency: rule.urgency, sentence: rule.sentence, source: rule.citation }))
     .sort((a, b) => urgencies.indexOf(a.urgency) - urgencies.indexOf(b.urgency));
@@ -27,7 +31,8 @@ export function chooseReferral(
   outcomes: Map<string, Outcome>,
   urgency: Urgency,
 ): Referral | undefined {
-  const chosen = rules.find((rule) => combine(rule.when, lookUp(outcomes)) === 'met');
+  const outcomeOf = lookUp(outcomes);
+  const chosen = rules.find((rule) => combine(rule.when, outcomeOf) === 'met');
   for (const rule of rules) outcomes.set(`referral:${rule.level}`, rule === chosen ? 'met' : 'not-met');
   if (chosen === undefined) return undefined;
   return { level: chosen.level, urgency, sentence: chosen.sentence, source: chosen.citation };

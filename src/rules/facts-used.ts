@@ -31,9 +31,9 @@ export function factsUsed(
     }
   const used = new Map<string, readonly string[]>(cited);
   const consider = (references: readonly string[], looks: Looks): void => {
-    const by = guideline.questions.filter(looks).map((question) => question.id);
-    for (const reference of references)
-      if (!used.has(reference) && by.length > 0) used.set(reference, by.slice(0, 1));
+    const open = references.filter((reference) => !used.has(reference));
+    const first = open.length === 0 ? undefined : guideline.questions.find(looks);
+    if (first !== undefined) for (const reference of open) used.set(reference, [first.id]);
   };
   considerAll(timeline, consider);
   return used;

@@ -2,7 +2,7 @@
 import type { Evidence, Outcome } from '../findings/finding.ts';
 import type { PreventionFactor, Threshold } from '../guidelines/guideline.ts';
 import { formatDay } from '../timeline/calendar.ts';
-import type { KnownCondition } from '../timeline/timeline.ts';
+import type { KnownCondition, LaboratoryResult } from '../timeline/timeline.ts';
 import { numberText, ofFact, ofResult } from './answer.ts';
 import { isOfThisPregnancy } from './checks/records.ts';
 import { resultsOf } from './checks/laboratory-values.ts';
@@ -72,20 +72,18 @@ function tracesOf(
     byParity(view, factor),
     byFetuses(view, factor.fetuses),
     byAge(view, factor.ageAtDueDate),
-    byBodyMass(view, factor.bodyMassIndex),
+    byBodyMass(view, factor),
     sinceLastBirth(view, factor.sinceLastBirth),
   ];
 }
 
-function elsewhereOf(
-  view: View,
-  { elsewhere, bodyMassIndex }: PreventionFactor,
-  here: Trace,
-): string | undefined {
+function elsewhereOf(view: View, factor: PreventionFactor, here: Trace): string | undefined {
+  const { elsewhere } = factor;
   if (elsewhere === undefined || here.verdict === 'never-asked') return undefined;
   if (elsewhere.limit === undefined) return here.verdict === 'found' ? elsewhere.sentence : undefined;
-  const [own, other] = [bodyMassIndex, elsewhere.limit].map((limit) => byBodyMass(view, limit).verdict);
-  return own === other ? undefined : elsewhere.sentence;
+  const own = byBodyMass(view, factor);
+  const other = byBodyMass(view, factor, elsewhere.limit);
+  return own.verdict === other.verdict ? undefined : elsewhere.sentence;
 }
 
 function onRecord(view: View, factor: PreventionFactor): Trace {
@@ -181,15 +179,23 @@ function byAge(view: View, limit: Threshold | undefined): Trace {
   ]);
 }
 
-function byBodyMass(view: View, limit: Threshold | undefined): Trace {
+function byBodyMass(view: View, factor: PreventionFactor, limit = factor.bodyMassIndex): Trace {
   if (limit === undefined) return neverAsked;
+  const isPlausible = (result: LaboratoryResult): boolean =>
+    [factor.plausibleBodyMassIndex?.low, factor.plausibleBodyMassIndex?.high].every(
+      (bound) => bound === undefined || reachesLimit(result, bound) !== false,
+    );
   const result =
-    resultsOf(view, 'body-mass-index')[0] ??
-    view.timeline.laboratory.filter(({ analyte }) => analyte === 'body-mass-index').at(-1);
-  const compared = result === undefined ? undefined : inUnitOf(result.measured, result.byUnit, limit);
-  if (result === undefined || compared === undefined) return neverAsked;
-  const verdict = satisfies(compared.measured, compared.threshold);
-  return verdict === undefined ? neverAsked : verdictOf(verdict, [ofResult(result)]);
+    resultsOf(view, 'body-mass-index').find(isPlausible) ??
+    view.timeline.laboratory.filter((one) => one.analyte === 'body-mass-index' && isPlausible(one)).at(-1);
+  const verdict = result === undefined ? undefined : reachesLimit(result, limit);
+  return result === undefined || verdict === undefined ? neverAsked : verdictOf(verdict, [ofResult(result)]);
+}
+
+/** Undefined when the unit or a bound ("<30") leaves it open. */
+function reachesLimit({ measured, byUnit }: LaboratoryResult, limit: Threshold): boolean | undefined {
+  const compared = inUnitOf(measured, byUnit, limit);
+  return compared === undefined ? undefined : satisfies(compared.measured, compared.threshold);
 }
 
 /** More than so many whole years, and a day, count as more. */

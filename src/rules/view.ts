@@ -57,12 +57,16 @@ export function prepareView(timeline: Timeline, values: TimelineValues, visit: V
         (a, b) => a.reading.at.earliest - b.reading.at.earliest || a.reading.at.latest - b.reading.at.latest,
       );
   const placed = placeAll([...timeline.pressures, ...clinicMeans]);
+  const { homePressures } = timeline;
   return {
     timeline,
     values,
     now: place(momentOf(timeline.asOf, placed.at(-1)?.reading.at)),
     readings: placed,
-    everyReading: placeAll([...timeline.pressures, ...clinicMeans, ...timeline.homePressures]),
+    everyReading:
+      homePressures.length === 0
+        ? placed
+        : placeAll([...timeline.pressures, ...clinicMeans, ...homePressures]),
     occasions: gather(placed, visit),
     place,
   };

@@ -25,6 +25,11 @@ export function visitValue(
   readings: readonly PressureReading[],
   visit: VisitValues,
 ): { readonly value: Pressure; readonly cautiousValue: Pressure } {
+  const [only, ...more] = readings;
+  if (only !== undefined && more.length === 0) {
+    const value = pressure(only.systolicMmHg, only.diastolicMmHg);
+    return { value, cautiousValue: value };
+  }
   const arms = [...new Set(readings.map((reading) => reading.arm))];
   const perArm = arms.map((arm) => readings.filter((reading) => reading.arm === arm));
   return {
@@ -66,10 +71,10 @@ function highest(pressures: readonly Pressure[]): Pressure {
   );
 }
 
-const pressure = (systolicMmHg: number | undefined, diastolicMmHg: number | undefined): Pressure => ({
-  ...(systolicMmHg === undefined ? {} : { systolicMmHg }),
-  ...(diastolicMmHg === undefined ? {} : { diastolicMmHg }),
-});
+function pressure(systolicMmHg: number | undefined, diastolicMmHg: number | undefined): Pressure {
+  if (systolicMmHg === undefined) return diastolicMmHg === undefined ? {} : { diastolicMmHg };
+  return diastolicMmHg === undefined ? { systolicMmHg } : { systolicMmHg, diastolicMmHg };
+}
 
 const known = (values: readonly (number | undefined)[]): number[] =>
   values.filter((value): value is number => value !== undefined);

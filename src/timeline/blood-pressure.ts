@@ -11,7 +11,7 @@ import { pairPressures } from './pressure-pairing.ts';
 import { isMeanArterial, isVitalSignsPanel, readPressureParts } from './pressure-panel.ts';
 import type { PressureParts } from './pressure-panel.ts';
 import { sortFacts, sourceText } from './sort-facts.ts';
-import type { Timeline } from './timeline.ts';
+import type { MeanPressure, PressureReading, Timeline, UnusablePressure } from './timeline.ts';
 import { unusable } from './unusable.ts';
 
 export type Pressures = Pick<Timeline, 'pressures' | 'homePressures' | 'meanPressures' | 'unusablePressures'>;
@@ -155,13 +155,18 @@ function conclude(
 }
 
 function pressuresIn(judgements: readonly Judgement[]): Pressures {
-  const readings = judgements.flatMap(({ reading }) => (reading === undefined ? [] : [reading]));
-  const sorted = sortFacts(readings, ({ at }) => at, sourceText);
-  const means = judgements.flatMap(({ mean }) => (mean === undefined ? [] : [mean]));
-  const unusables = judgements.flatMap(({ unusablePressure: found }) => (found === undefined ? [] : [found]));
+  const readings: PressureReading[] = [];
+  const homeReadings: PressureReading[] = [];
+  const means: MeanPressure[] = [];
+  const unusables: UnusablePressure[] = [];
+  for (const { reading, mean, unusablePressure } of judgements) {
+    if (reading !== undefined) (reading.setting === 'home' ? homeReadings : readings).push(reading);
+    if (mean !== undefined) means.push(mean);
+    if (unusablePressure !== undefined) unusables.push(unusablePressure);
+  }
   return {
-    pressures: sorted.filter((reading) => reading.setting !== 'home'),
-    homePressures: sorted.filter((reading) => reading.setting === 'home'),
+    pressures: sortFacts(readings, ({ at }) => at, sourceText),
+    homePressures: sortFacts(homeReadings, ({ at }) => at, sourceText),
     meanPressures: sortFacts(means, ({ from }) => from, sourceText),
     unusablePressures: sortFacts(unusables, ({ at }) => at, sourceText),
   };

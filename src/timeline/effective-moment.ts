@@ -116,6 +116,7 @@ function fallbackMoment(
     const issued = read(fields['issued'], 'issued', context);
     return isUnusable(issued) ? issued : { ...issued, moment: { ...issued.moment, takenFrom: 'issued' } };
   }
+  if (fields['encounter'] === undefined) return undefined;
   const start = encounterStart(received, fields, context);
   return start === undefined || isUnusable(start) ? undefined : start;
 }
@@ -148,13 +149,16 @@ export function effectiveSpan(
 ): { readonly from: Moment; readonly to: Moment } | Unusable {
   const from = effectiveMoment(received, context);
   if (isUnusable(from)) return from;
+  if (from.takenFrom !== 'period-start') return { from, to: from };
   const period = fieldsOf(fieldsOf(received.resource)['effectivePeriod']);
-  const end = from.takenFrom === 'period-start' ? periodEnd(period, 'effectivePeriod', context) : undefined;
+  const end = periodEnd(period, 'effectivePeriod', context);
   return { from, to: end === undefined || isUnusable(end) ? from : end.moment };
 }
 
 function reportAssumptions(received: Received, found: Found, context: TimelineContext): void {
   const { moment, element } = found;
+  if (moment.takenFrom === undefined && (moment.offsetMinutes !== undefined || moment.precision !== 'minute'))
+    return;
   const warn = (code: string, message: string): void => {
     context.issue(received, { severity: 'warning', code, type: 'value', element, message });
   };

@@ -31,7 +31,13 @@ export function listOf(value: unknown): readonly Fields[] {
 
 /** The text of an element; undefined when it is not a text or holds nothing but blanks. */
 export function textOf(value: unknown): string | undefined {
-  return typeof value === 'string' && value.trim() !== '' ? value : undefined;
+  return typeof value === 'string' && !isBlank(value) ? value : undefined;
+}
+
+/** Nearly every text begins with a visible ASCII character, which settles it. */
+function isBlank(text: string): boolean {
+  const first = text.charCodeAt(0);
+  return !(first > 32 && first < 127) && text.trim() === '';
 }
 
 /** The codings of a CodeableConcept, in the order sent; those without a code are kept for their display. */

@@ -3,8 +3,10 @@ import { fieldsOf, listOf, textOf } from './fields.ts';
 
 /** The notes of a resource, joined; empty when there are none. */
 export function notesOf(resource: unknown): string {
-  return listOf(fieldsOf(resource)['note'])
-    .flatMap((note) => textOf(note['text']) ?? [])
+  const { note } = fieldsOf(resource);
+  if (note === undefined) return '';
+  return listOf(note)
+    .flatMap((each) => textOf(each['text']) ?? [])
     .join('; ');
 }
 

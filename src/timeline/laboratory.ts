@@ -13,6 +13,7 @@ import { readQuantityText } from './quantity-text.ts';
 import { sourceOf } from './source.ts';
 import type { LaboratoryResult, Moment } from './timeline.ts';
 import { unusable } from './unusable.ts';
+import type { Writable } from './writable.ts';
 
 const index = indexCodes(laboratoryCodes);
 
@@ -50,17 +51,18 @@ export function readLaboratory(
   reportMissingSystem(received, resource.code, 'code', context);
   const read = readAmount(resource, row.analyte);
   if (read.kind === 'unusable') return read;
-  const upperReference = upperReferenceOf(resource, row.analyte, read.byUnit.sentUnit);
-  return {
+  const result: Writable<LaboratoryResult> = {
     analyte: row.analyte,
     at,
     measured: read.measured,
     byUnit: read.byUnit,
-    ...(upperReference === undefined ? {} : { upperReference }),
     haemolysed: isHaemolysed(received, context),
     asSent: read.asSent,
     source: sourceOf(received),
   };
+  const upperReference = upperReferenceOf(resource, row.analyte, read.byUnit.sentUnit);
+  if (upperReference !== undefined) result.upperReference = upperReference;
+  return result;
 }
 
 function readAmount(resource: Observation, analyte: Analyte): UsableQuantity | Unusable {
@@ -83,6 +85,7 @@ function readAmount(resource: Observation, analyte: Analyte): UsableQuantity | U
 }
 
 function upperReferenceOf(resource: Observation, analyte: Analyte, sentUnit: string): number | undefined {
+  if (resource.referenceRange === undefined) return undefined;
   const highs = new Set(
     listOf(resource.referenceRange)
       .filter(isNormalRange)

@@ -9,6 +9,7 @@ import { encounterOf, settingOfMean, settingOfReading } from './pressure-setting
 import type { PressureValue } from './pressure-value.ts';
 import type { Moment, Setting, Technique } from './timeline.ts';
 import { isUnusable } from './unusable.ts';
+import type { Writable } from './writable.ts';
 
 export interface PressureCandidate {
   readonly isMean: boolean;
@@ -29,10 +30,12 @@ export interface PressureCandidate {
 /** The candidates of one observation: a reading, an average, both, or none. */
 export function candidatesOf(parts: PressureParts, context: TimelineContext): readonly PressureCandidate[] {
   const time = effectiveSpan(parts.received, context);
-  return [false, true].flatMap((isMean) => {
+  const candidates: PressureCandidate[] = [];
+  for (const isMean of [false, true]) {
     const values = parts.values.filter((value) => value.isMean === isMean);
-    return values.length === 0 ? [] : [candidateOf(parts, values, isMean, time, context)];
-  });
+    if (values.length > 0) candidates.push(candidateOf(parts, values, isMean, time, context));
+  }
+  return candidates;
 }
 
 function candidateOf(
@@ -43,19 +46,20 @@ function candidateOf(
   context: TimelineContext,
 ): PressureCandidate {
   const { received, circumstances } = parts;
-  const encounter = encounterOf(fieldsOf(received.resource));
-  return {
+  const candidate: Writable<PressureCandidate> = {
     isMean,
-    ...halvesOf(values),
     time,
     sources: [received],
     setting: settingOf(parts, isMean, time, context),
-    ...(circumstances.arm === undefined ? {} : { arm: circumstances.arm }),
     technique: circumstances.technique,
-    ...(encounter === undefined ? {} : { encounter }),
     isStandAlone: parts.isStandAlone && values.length === 1,
-    ...(parts.numberOfReadings === undefined ? {} : { numberOfReadings: parts.numberOfReadings }),
   };
+  for (const value of values) candidate[value.half] ??= value;
+  const encounter = encounterOf(fieldsOf(received.resource));
+  if (encounter !== undefined) candidate.encounter = encounter;
+  if (circumstances.arm !== undefined) candidate.arm = circumstances.arm;
+  if (parts.numberOfReadings !== undefined) candidate.numberOfReadings = parts.numberOfReadings;
+  return candidate;
 }
 
 function settingOf(
@@ -66,15 +70,6 @@ function settingOf(
 ): Setting {
   if (!isMean || isUnusable(time)) return settingOfReading(received, circumstances.place, context);
   return settingOfMean(received, circumstances.place, { ...time, isOver24h }, context);
-}
-
-function halvesOf(values: readonly PressureValue[]): Pick<PressureCandidate, 'systolic' | 'diastolic'> {
-  const systolic = values.find((value) => value.half === 'systolic');
-  const diastolic = values.find((value) => value.half === 'diastolic');
-  return {
-    ...(systolic === undefined ? {} : { systolic }),
-    ...(diastolic === undefined ? {} : { diastolic }),
-  };
 }
 
 /** Two candidates as one; what the first records goes before what the second records. */

@@ -17,6 +17,8 @@ const disturbances = [
   named('caffeine', 'caffeine|coffee'),
 ];
 
+const none: readonly Disturbance[] = [];
+
 /**
  * What disturbed this measurement, as far as written?
  *
@@ -27,11 +29,12 @@ const disturbances = [
  * Source   clinical-rules Q5
  */
 export function disturbancesIn(resource: unknown): readonly Disturbance[] {
-  const components = listOf(fieldsOf(resource)['component']).map(
-    (component) => wordingOf(component['valueCodeableConcept']) ?? textOf(component['valueString']) ?? '',
-  );
-  const text = [notesOf(resource), ...components].join('; ');
-  if (text.replaceAll(/[; ]/g, '') === '') return [];
+  let text = notesOf(resource);
+  for (const component of listOf(fieldsOf(resource)['component'])) {
+    const words = wordingOf(component['valueCodeableConcept']) ?? textOf(component['valueString']);
+    if (words !== undefined) text = text === '' ? words : `${text}; ${words}`;
+  }
+  if (text === '') return none;
   return disturbances
     .filter(({ word, denied }) => isWritten(text, word, denied))
     .map(({ disturbance }) => disturbance);

@@ -1,11 +1,12 @@
 // May this pressure be used to classify? Hands on a reading, an average, or the reason with the numbers.
 import type { Threshold } from '../guidelines/guideline.ts';
-import type { Received } from '../bundle/read-bundle-types.ts';
 import type { Unusable } from './context.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
 import type { PressureValue } from './pressure-value.ts';
-import type { MeanPressure, PressureReading, Source, TimelineValues, UnusablePressure } from './timeline.ts';
+import { sourceOf } from './source.ts';
+import type { MeanPressure, Moment, PressureReading, TimelineValues, UnusablePressure } from './timeline.ts';
 import { isUnusable, unusable } from './unusable.ts';
+import type { Writable } from './writable.ts';
 
 export interface Judgement {
   readonly reading?: PressureReading;
@@ -31,9 +32,9 @@ export interface Judgement {
  */
 export function judgePressure(candidate: PressureCandidate, values: TimelineValues): Judgement {
   if (isUnusable(candidate.time) && candidate.time.code === 'time-in-future') return { why: candidate.time };
+  if (!isBare(candidate.systolic) && !isBare(candidate.diastolic)) return judgeMeasured(candidate, values);
   const sent = halvesIn(candidate);
-  const bare = sent.filter((value) => value.unit === undefined);
-  if (bare.length === 0) return judgeMeasured(candidate, values);
+  const bare = sent.filter(isBare);
   const judged = bare.length === sent.length ? {} : judgeMeasured(without(candidate, bare), values);
   const why = unusable(
     'unit-missing',
@@ -47,30 +48,43 @@ export function judgePressure(candidate: PressureCandidate, values: TimelineValu
   };
 }
 
+const isBare = (value: PressureValue | undefined): boolean => value !== undefined && value.unit === undefined;
+
 function judgeMeasured(candidate: PressureCandidate, values: TimelineValues): Judgement {
   const fault = faultOf(candidate, values);
   if (fault !== undefined) return { unusablePressure: numbersOf(candidate, fault), why: whyOf(fault) };
   const { time } = candidate;
   if (isUnusable(time)) return { unusablePressure: numbersOf(candidate, 'time-unusable'), why: time };
-  const facts = {
-    ...numbersIn(candidate),
+  return candidate.isMean ? { mean: meanOf(candidate, time) } : { reading: readingOf(candidate, time.from) };
+}
+
+function meanOf(candidate: PressureCandidate, time: Pick<MeanPressure, 'from' | 'to'>): MeanPressure {
+  const mean: Writable<MeanPressure> = {
+    from: time.from,
+    to: time.to,
     asSent: asSentOf(candidate),
-    sources: candidate.sources.map(toSource),
+    sources: candidate.sources.map(sourceOf),
     setting: candidate.setting,
   };
-  if (candidate.isMean) {
-    const { numberOfReadings } = candidate;
-    return { mean: { ...facts, ...time, ...(numberOfReadings === undefined ? {} : { numberOfReadings }) } };
-  }
-  return {
-    reading: {
-      ...facts,
-      at: time.from,
-      ...(candidate.arm === undefined ? {} : { arm: candidate.arm }),
-      technique: candidate.technique,
-      remarks: remarksOf(candidate),
-    },
+  if (candidate.systolic !== undefined) mean.systolicMmHg = candidate.systolic.mmHg;
+  if (candidate.diastolic !== undefined) mean.diastolicMmHg = candidate.diastolic.mmHg;
+  if (candidate.numberOfReadings !== undefined) mean.numberOfReadings = candidate.numberOfReadings;
+  return mean;
+}
+
+function readingOf(candidate: PressureCandidate, at: Moment): PressureReading {
+  const reading: Writable<PressureReading> = {
+    at,
+    asSent: asSentOf(candidate),
+    sources: candidate.sources.map(sourceOf),
+    setting: candidate.setting,
+    technique: candidate.technique,
+    remarks: remarksOf(candidate),
   };
+  if (candidate.systolic !== undefined) reading.systolicMmHg = candidate.systolic.mmHg;
+  if (candidate.diastolic !== undefined) reading.diastolicMmHg = candidate.diastolic.mmHg;
+  if (candidate.arm !== undefined) reading.arm = candidate.arm;
+  return reading;
 }
 
 type Fault = 'above-plausible-range' | 'diastolic-not-below-systolic' | 'below-plausible-range';
@@ -122,14 +136,7 @@ function numbersOf(candidate: PressureCandidate, why: UnusablePressure['why']): 
     ...(systolic === undefined ? {} : { systolic: systolic.mmHg }),
     ...(diastolic === undefined ? {} : { diastolic: diastolic.mmHg }),
     asSent: asSentOf(candidate),
-    sources: candidate.sources.map(toSource),
-  };
-}
-
-function numbersIn({ systolic, diastolic }: PressureCandidate) {
-  return {
-    ...(systolic === undefined ? {} : { systolicMmHg: systolic.mmHg }),
-    ...(diastolic === undefined ? {} : { diastolicMmHg: diastolic.mmHg }),
+    sources: candidate.sources.map(sourceOf),
   };
 }
 
@@ -148,26 +155,20 @@ function without(candidate: PressureCandidate, values: readonly PressureValue[])
 
 function remarksOf(candidate: PressureCandidate): readonly string[] {
   const { systolic, diastolic, technique } = candidate;
-  const half =
-    systolic === undefined
-      ? ['the systolic pressure is missing']
-      : diastolic === undefined
-        ? ['the diastolic pressure is missing']
-        : [];
-  const standing = technique.position === 'standing' ? ['taken standing'] : [];
-  return [...new Set([...half, ...standing, ...halvesIn(candidate).flatMap((value) => value.remarks)])];
+  const remarks = new Set<string>();
+  if (systolic === undefined) remarks.add('the systolic pressure is missing');
+  else if (diastolic === undefined) remarks.add('the diastolic pressure is missing');
+  if (technique.position === 'standing') remarks.add('taken standing');
+  for (const half of [systolic, diastolic]) half?.remarks.forEach((remark) => remarks.add(remark));
+  return [...remarks];
 }
 
 /** For people: `19.0/12.4 kPa`, `168/- mm[Hg]`, `152/98 (no unit)`. */
 function asSentOf({ systolic, diastolic }: PressureCandidate): string {
-  const numbers = `${systolic?.sent ?? '-'}/${diastolic?.sent ?? '-'}`;
-  const units = new Set(
-    [systolic, diastolic].flatMap((value) => (value === undefined ? [] : [value.unit ?? '(no unit)'])),
-  );
-  if (units.size < 2) return `${numbers} ${[...units].join('')}`;
-  return `${systolic?.sent ?? '-'} ${systolic?.unit ?? '(no unit)'} / ${diastolic?.sent ?? '-'} ${diastolic?.unit ?? '(no unit)'}`;
+  const numbers = [systolic?.sent ?? '-', diastolic?.sent ?? '-'] as const;
+  const units = [unitIn(systolic ?? diastolic), unitIn(diastolic ?? systolic)] as const;
+  if (units[0] === units[1]) return `${numbers[0]}/${numbers[1]} ${units[0]}`;
+  return `${numbers[0]} ${units[0]} / ${numbers[1]} ${units[1]}`;
 }
 
-function toSource({ reference, preliminary }: Received): Source {
-  return { reference, preliminary };
-}
+const unitIn = (value: PressureValue | undefined): string => value?.unit ?? '(no unit)';

@@ -27,11 +27,12 @@ export function joinMembers(
   candidates: readonly PressureCandidate[],
   context: TimelineContext,
 ): { readonly candidates: readonly PressureCandidate[]; readonly panelsWithMembers: ReadonlySet<Received> } {
+  const panelsWithMembers = new Set<Received>();
+  if (panels.length === 0) return { candidates, panelsWithMembers };
   const byIndex = new Map<number, PressureCandidate[]>();
   for (const candidate of candidates)
     for (const { index } of candidate.sources) byIndex.set(index, [...(byIndex.get(index) ?? []), candidate]);
   const remaining = new Set(candidates);
-  const panelsWithMembers = new Set<Received>();
   for (const panel of panels) {
     const members = membersOf(panel, context).flatMap((member) => byIndex.get(member.index) ?? []);
     if (members.length > 0) panelsWithMembers.add(panel);
@@ -66,7 +67,7 @@ function readingOf(
 }
 
 function withPanel(reading: PressureCandidate, panel: Received, context: TimelineContext): PressureCandidate {
-  const { technique, arm } = circumstancesOf(panel, context);
+  const { technique, arm } = circumstancesOf(panel, listOf(fieldsOf(panel.resource)['component']), context);
   const time =
     isUnusable(reading.time) && reading.time.code === 'time-missing'
       ? effectiveSpan(panel, context)

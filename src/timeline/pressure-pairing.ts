@@ -25,8 +25,9 @@ export function pairPressures(
   candidates: readonly PressureCandidate[],
   values: TimelineValues,
 ): readonly PressureCandidate[] {
-  const distinct = joinEqual([...candidates].sort(compareCandidates), keyOfEqual);
+  const distinct = joinEqual([...candidates].sort(compareCandidates));
   const [halves, full] = partition(distinct, (candidate) => candidate.isStandAlone && isHalf(candidate));
+  if (halves.length === 0) return distinct;
   const { joinedFull, rest } = joinCopies(full, halves);
   const [inPanels, whole] = partition(joinedFull, isHalf);
   const sameTime = pairHalves([...rest, ...inPanels].sort(compareCandidates), 0);
@@ -37,13 +38,16 @@ export function pairPressures(
   );
 }
 
-function joinEqual(
-  candidates: readonly PressureCandidate[],
-  keyOf: (candidate: PressureCandidate) => string | undefined,
-): readonly PressureCandidate[] {
+/** Given in time order, so that equal candidates stand among neighbours that start at the same instant. */
+function joinEqual(sorted: readonly PressureCandidate[]): readonly PressureCandidate[] {
+  const hasNeighbour = sorted.some((candidate, index) => {
+    const next = sorted[index + 1];
+    return next !== undefined && startOf(candidate) === startOf(next);
+  });
+  if (!hasNeighbour) return sorted;
   const kept = new Map<string, PressureCandidate>();
-  candidates.forEach((candidate, index) => {
-    const key = keyOf(candidate) ?? `alone ${String(index)}`;
+  sorted.forEach((candidate, index) => {
+    const key = keyOfEqual(candidate) ?? `alone ${String(index)}`;
     const equal = kept.get(key);
     kept.set(key, equal === undefined ? candidate : joined(equal, candidate));
   });

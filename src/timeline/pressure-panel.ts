@@ -1,7 +1,7 @@
 // What one observation says about blood pressure: its halves, and how it was taken. Hands on the parts.
 import type { Received } from '../bundle/read-bundle-types.ts';
 import { pressureCodes, pressurePanelCodes, unusedPressureCodes } from '../terminology/pressure-codes.ts';
-import type { PressureCode } from '../terminology/pressure-codes.ts';
+import type { PressureCode, PressurePanelCode } from '../terminology/pressure-codes.ts';
 import { loinc } from '../terminology/loinc.ts';
 import { snomed } from '../terminology/snomed.ts';
 import { systems } from '../terminology/systems.ts';
@@ -15,6 +15,7 @@ import type { PressureHalf, PressureValue } from './pressure-value.ts';
 import { readPressureText, readPressureValue } from './pressure-value.ts';
 import { readQuantity } from './quantity.ts';
 import { isUnusable, unusable } from './unusable.ts';
+import type { Writable } from './writable.ts';
 
 const codeIndex = indexCodes(pressureCodes);
 const panelIndex = indexCodes(pressurePanelCodes);
@@ -71,36 +72,60 @@ export function readPressureParts(received: Received, context: TimelineContext):
   const fields = fieldsOf(received.resource);
   const codings = codingsOf(fields['code']);
   const components = listOf(fields['component']);
-  const rows = rowsFor(codings, codeIndex);
-  const allRows = [...rows, ...components.flatMap((part) => rowsFor(codingsOf(part['code']), codeIndex))];
-  const is24hPanel = rowsFor(codings, panelIndex).some((panel) => panel.holds === 'mean-24h');
-  const circumstances = withTraitsOf(allRows, circumstancesOf(received, context));
+  const own = rowsFor(codings, codeIndex);
+  const halves: NamedHalf[] = [];
+  const others: Fields[] = [];
+  components.forEach((component, index) => {
+    const rows = rowsFor(codingsOf(component['code']), codeIndex);
+    if (rows.length > 0) halves.push({ component, rows, index });
+    else others.push(component);
+  });
+  const rows = halves.length === 0 ? own : [...own, ...halves.flatMap((half) => half.rows)];
+  const panels = rowsFor(codings, panelIndex);
+  const circumstances = withTraitsOf(rows, circumstancesOf(received, others, context));
   const blocked = blockedBy(fields, circumstances);
-  const all = blocked === undefined ? readHalves(received, fields, context) : [blocked];
-  const numberOfReadings = countIn(components);
-  return {
+  const all =
+    blocked === undefined ? readHalves({ received, fields, own, halves, panels }, context) : [blocked];
+  const parts: Writable<PressureParts> = {
     received,
-    values: all.flatMap((read) => (isUnusable(read) ? [] : [read])),
+    values: all.filter(isValue),
     failures: all.filter(isUnusable),
-    isStandAlone: rows.length > 0 && allRows.length === rows.length,
-    isOver24h: is24hPanel || allRows.some((row) => row.use === 'mean-24h'),
-    ...(numberOfReadings === undefined ? {} : { numberOfReadings }),
+    isStandAlone: own.length > 0 && halves.length === 0,
+    isOver24h: panels.some((panel) => panel.holds === 'mean-24h') || rows.some(isOver24h),
     circumstances,
   };
+  const numberOfReadings = others.length === 0 ? undefined : countIn(others);
+  if (numberOfReadings !== undefined) parts.numberOfReadings = numberOfReadings;
+  return parts;
 }
 
-function readHalves(received: Received, fields: Fields, context: TimelineContext): readonly Read[] {
-  const codings = codingsOf(fields['code']);
-  const holds = rowsFor(codings, panelIndex)[0]?.holds;
+interface NamedHalf {
+  readonly component: Fields;
+  readonly rows: readonly PressureCode[];
+  /** Position among all components. */
+  readonly index: number;
+}
+
+interface Named {
+  readonly received: Received;
+  readonly fields: Fields;
+  /** Rows that the code of the observation itself names. */
+  readonly own: readonly PressureCode[];
+  readonly halves: readonly NamedHalf[];
+  readonly panels: readonly PressurePanelCode[];
+}
+
+const isValue = (read: Read): read is PressureValue => !isUnusable(read);
+const isOver24h = (row: PressureCode): boolean => row.use === 'mean-24h';
+
+function readHalves({ received, fields, own, halves, panels }: Named, context: TimelineContext) {
+  const holds = panels[0]?.holds;
   const isMeanPanel = holds === 'mean-of-readings' || holds === 'mean-24h';
-  const rootRows = rowsFor(codings, codeIndex);
-  const root = rootRows.length === 0 ? [] : [readNamed(fields, rootRows, '', isMeanPanel, context)];
-  const inComponents = listOf(fields['component']).flatMap((component, index) => {
-    const rows = rowsFor(codingsOf(component['code']), codeIndex);
-    const prefix = `component[${String(index)}].`;
-    return rows.length === 0 ? [] : [readNamed(component, rows, prefix, isMeanPanel, context)];
-  });
-  const named = withoutRepetition(received, root, inComponents, context);
+  const root = own.length === 0 ? [] : [readNamed(fields, own, '', isMeanPanel, context)];
+  const inComponents = halves.map(({ component, rows, index }) =>
+    readNamed(component, rows, `component[${String(index)}].`, isMeanPanel, context),
+  );
+  const named = root.length === 0 ? inComponents : withoutRepetition(received, root, inComponents, context);
   return named.length === 0 ? fromText(received, fields, isMeanPanel, context) : withoutAmbiguity(named);
 }
 
@@ -147,9 +172,8 @@ function withoutRepetition(
   inComponents: readonly Read[],
   context: TimelineContext,
 ): readonly Read[] {
-  const own = root.flatMap((read) => (isUnusable(read) ? [] : [read]))[0];
-  if (own === undefined)
-    return inComponents.some((read) => !isUnusable(read)) ? inComponents : [...root, ...inComponents];
+  const own = root.find(isValue);
+  if (own === undefined) return inComponents.some(isValue) ? inComponents : [...root, ...inComponents];
   const others = inComponents.filter(
     (read) => isUnusable(read) || read.half !== own.half || read.isMean !== own.isMean,
   );
@@ -165,14 +189,19 @@ function withoutRepetition(
 }
 
 function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
-  const values = reads.flatMap((read) => (isUnusable(read) ? [] : [read]));
+  const values = reads.filter(isValue);
+  if (!values.some((value, index) => values.some((other, at) => at < index && isTwin(value, other))))
+    return reads;
   const settled = values.map((value, index): Read | undefined => {
-    const twins = values.filter((other) => other.half === value.half && other.isMean === value.isMean);
+    const twins = values.filter((other) => isTwin(value, other));
     if (values.indexOf(twins[0] ?? value) !== index) return undefined;
     return twins.every((twin) => twin.mmHg === value.mmHg) ? value : ambiguousHalf(value.half);
   });
   return [...settled.flatMap((read) => (read === undefined ? [] : [read])), ...reads.filter(isUnusable)];
 }
+
+const isTwin = (one: PressureValue, other: PressureValue): boolean =>
+  one.half === other.half && one.isMean === other.isMean;
 
 function ambiguousHalf(half: PressureHalf): Unusable {
   return unusable(
@@ -211,6 +240,7 @@ function noHalves(fields: Fields): readonly Unusable[] {
 }
 
 function withTraitsOf(rows: readonly PressureCode[], found: Circumstances): Circumstances {
+  if (!rows.some(hasTrait)) return found;
   const position = found.technique.position ?? rows.find((row) => row.position !== undefined)?.position;
   const method = found.technique.method ?? rows.find((row) => row.method !== undefined)?.method;
   const place = found.place ?? rows.find((row) => row.setting !== undefined)?.setting;
@@ -224,6 +254,9 @@ function withTraitsOf(rows: readonly PressureCode[], found: Circumstances): Circ
     ...(place === undefined ? {} : { place }),
   };
 }
+
+const hasTrait = ({ position, method, setting }: PressureCode): boolean =>
+  position !== undefined || method !== undefined || setting !== undefined;
 
 /** SNOMED CT 246432004 "Number of occurrences" (US Core average blood pressure example, read), or the words. */
 const countCode = '246432004';

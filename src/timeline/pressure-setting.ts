@@ -27,9 +27,8 @@ export function settingOfReading(
   context: TimelineContext,
 ): Setting {
   if (place !== undefined) return place;
-  const fields = fieldsOf(received.resource);
-  if (homeClasses.includes(encounterClassOf(received, context))) return 'home';
-  return hasEncounter(fields) ? 'clinic' : 'unknown';
+  if (!hasEncounter(fieldsOf(received.resource))) return 'unknown';
+  return homeClasses.includes(encounterClassOf(received, context)) ? 'home' : 'clinic';
 }
 
 /**

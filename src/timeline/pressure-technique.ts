@@ -10,6 +10,7 @@ import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
 import { disturbancesIn } from './pressure-disturbance.ts';
 import { readQuantity } from './quantity.ts';
 import type { Technique } from './timeline.ts';
+import type { Writable } from './writable.ts';
 
 type Arm = 'left' | 'right';
 
@@ -75,6 +76,7 @@ function rowsOf(table: Readonly<Record<string, readonly { readonly code: string 
  * How was this pressure taken?
  *
  * Given    received  an observation of blood pressure
+ *          others    its components that hold no pressure
  *          context   the bundle, for a device it refers to
  * Returns  what is recorded of position, method, cuff, arm, device, rest, observer, site, and a place that
  *          a code names; nothing for what is not recorded
@@ -83,46 +85,59 @@ function rowsOf(table: Readonly<Record<string, readonly { readonly code: string 
  *          2. An arm is also taken from the words left or right, when only one of them is there.
  * Source   terminology.md section 1b; fhir checklist F-P10.
  */
-export function circumstancesOf(received: Received, context: TimelineContext): Circumstances {
+export function circumstancesOf(
+  received: Received,
+  others: readonly Fields[],
+  context: TimelineContext,
+): Circumstances {
   const fields = fieldsOf(received.resource);
-  const components = listOf(fields['component']);
-  const traits = traitsOf(fields, components);
-  const details = components.map(detailsOf);
+  const traits = traitsOf(fields, listOf(fields['component']));
+  const details = others.map(detailsOf);
   const site = wordingOf(fields['bodySite']);
+  const device = deviceOf(received, fields, context);
+  const observer = observerOf(fields);
   const disturbances = disturbancesIn(received.resource);
-  const technique: Technique = {
-    ...details.reduce<Technique>((earlier, detail) => ({ ...earlier, ...detail.technique }), {}),
-    ...(site === undefined ? {} : { site }),
-    ...deviceOf(received, fields, context),
-    ...observerOf(fields),
-    ...(disturbances.length === 0 ? {} : { disturbances }),
-    ...(traits.position === undefined ? {} : { position: traits.position }),
-    ...(traits.method === undefined ? {} : { method: traits.method }),
-  };
-  const arm =
-    traits.arm ?? armIn(site) ?? details.map((detail) => detail.arm).find((found) => found !== undefined);
-  return {
-    technique,
-    ...(arm === undefined ? {} : { arm }),
-    ...(traits.place === undefined ? {} : { place: traits.place }),
-  };
+  const technique: Writable<Technique> = {};
+  for (const detail of details) Object.assign(technique, detail.technique);
+  if (site !== undefined) technique.site = site;
+  if (device !== undefined) technique.device = device;
+  if (observer !== undefined) technique.observer = observer;
+  if (disturbances.length > 0) technique.disturbances = disturbances;
+  if (traits.position !== undefined) technique.position = traits.position;
+  if (traits.method !== undefined) technique.method = traits.method;
+  const circumstances: Writable<Circumstances> = { technique };
+  const arm = traits.arm ?? armIn(site) ?? details.find((detail) => detail.arm !== undefined)?.arm;
+  if (arm !== undefined) circumstances.arm = arm;
+  if (traits.place !== undefined) circumstances.place = traits.place;
+  return circumstances;
 }
 
+const noTrait: Trait = {};
+
 function traitsOf(fields: Fields, components: readonly Fields[]): Trait {
-  const concepts: unknown[] = [fields['code'], fields['method'], fields['bodySite']];
-  concepts.push(...listOf(fields['category']), ...extensionConcepts(fields));
-  for (const component of components)
-    concepts.push(component['valueCodeableConcept'], ...extensionConcepts(component));
-  const traits = concepts
-    .flatMap((concept) => rowsFor(codingsOf(concept), traitIndex))
-    .map((row) => row.trait);
-  if (traits.length === 0) return {};
+  const traits: Trait[] = [];
+  const lookAt = (concept: unknown): void => {
+    if (concept === undefined) return;
+    for (const { trait } of rowsFor(codingsOf(concept), traitIndex)) traits.push(trait);
+  };
+  lookAt(fields['code']);
+  lookAt(fields['method']);
+  lookAt(fields['bodySite']);
+  listOf(fields['category']).forEach(lookAt);
+  extensionConcepts(fields).forEach(lookAt);
+  for (const component of components) {
+    lookAt(component['valueCodeableConcept']);
+    extensionConcepts(component).forEach(lookAt);
+  }
+  if (traits.length === 0) return noTrait;
   const merged = traits.reduceRight<Trait>((later, trait) => ({ ...later, ...trait }), {});
   return traits.some((trait) => trait.place === 'home') ? { ...merged, place: 'home' } : merged;
 }
 
+const noConcepts: readonly unknown[] = [];
+
 function extensionConcepts(fields: Fields): readonly unknown[] {
-  if (fields['extension'] === undefined) return [];
+  if (fields['extension'] === undefined) return noConcepts;
   return listOf(fields['extension']).map(
     (extension) => extension['valueCodeableConcept'] ?? { coding: extension['valueCoding'] },
   );
@@ -168,19 +183,19 @@ function amount(component: Fields, kind: 'length' | 'duration'): number | undefi
   return read.kind === 'usable' ? read.byUnit.values[kind === 'length' ? 'cm' : 'min'] : undefined;
 }
 
-function deviceOf(received: Received, fields: Fields, context: TimelineContext): Technique {
+function deviceOf(received: Received, fields: Fields, context: TimelineContext): string | undefined {
+  if (fields['device'] === undefined) return undefined;
   const reference = fieldsOf(fields['device']);
   const resource = fieldsOf(context.bundle.resolve(reference, received)?.resource);
   const name = textOf(listOf(resource['deviceName'])[0]?.['name']);
-  const device =
-    textOf(reference['display']) ?? name ?? wordingOf(resource['type']) ?? textOf(reference['reference']);
-  return device === undefined ? {} : { device };
+  return (
+    textOf(reference['display']) ?? name ?? wordingOf(resource['type']) ?? textOf(reference['reference'])
+  );
 }
 
-function observerOf(fields: Fields): Technique {
+function observerOf(fields: Fields): string | undefined {
   const performer = listOf(fields['performer'])[0];
-  const observer = textOf(performer?.['reference']) ?? textOf(performer?.['display']);
-  return observer === undefined ? {} : { observer };
+  return textOf(performer?.['reference']) ?? textOf(performer?.['display']);
 }
 
 function armIn(text: string | undefined): Arm | undefined {

@@ -59,7 +59,7 @@ export function readQuantity(
   const row = readUnit(sent, kind, element);
   if ('kind' in row) return row;
   const byUnit = inEveryUnit(value, row, kind);
-  const first = convert(value, row, firstUnit(kind));
+  const first = byUnit.values[firstUnit(kind).code] ?? value;
   const { most } = unitsOf[kind];
   if (most !== undefined && first > most) {
     return unusable(
@@ -242,6 +242,8 @@ const isSameSize = (one: UnitRow, other: UnitRow): boolean =>
 // Moves the decimal point in the decimal text, so that 100 x 10^-3 is the number written 0.1.
 function timesTenTo(value: number, tenTo: number): number {
   if (tenTo === 0) return value;
+  // A whole number divided by a power of ten up to 10^22 is rounded once, like the decimal text.
+  if (tenTo < 0 && tenTo >= -22 && Number.isSafeInteger(value)) return value / 10 ** -tenTo;
   const [mantissa, exponent] = String(value).split('e');
   return Number(`${mantissa}e${Number(exponent ?? 0) + tenTo}`);
 }

@@ -8,10 +8,10 @@ export function sortFacts<Fact>(
   momentOf: (fact: Fact) => Moment | undefined,
   textOf: (fact: Fact) => string,
 ): readonly Fact[] {
-  return facts
-    .map((fact) => ({ fact, moment: momentOf(fact), text: textOf(fact) }))
-    .sort((one, other) => compareOptional(one.moment, other.moment) || compareTexts(one.text, other.text))
-    .map(({ fact }) => fact);
+  return [...facts].sort(
+    (one, other) =>
+      compareOptional(momentOf(one), momentOf(other)) || compareTexts(textOf(one), textOf(other)),
+  );
 }
 
 function compareOptional(one: Moment | undefined, other: Moment | undefined): number {

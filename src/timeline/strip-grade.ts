@@ -157,6 +157,8 @@ const words: ReadonlyMap<string, StripMeaning> = new Map(
  * Returns  undefined when the text states none
  */
 export function gradeWritten(text: string): StripMeaning | undefined {
+  const known = words.get(text.toLowerCase());
+  if (known !== undefined) return known;
   const plain = text
     .normalize('NFKC')
     .toLowerCase()

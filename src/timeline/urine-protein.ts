@@ -26,7 +26,7 @@ import {
   type Grade,
 } from './strip-grade.ts';
 import type { Moment, UrineProtein, UrineSign } from './timeline.ts';
-import { unusable } from './unusable.ts';
+import { isUnusable, unusable } from './unusable.ts';
 import { urineSampleOf } from './urine-sample.ts';
 
 const proteinIndex = indexCodes(urineProteinCodes);
@@ -76,12 +76,21 @@ export function readUrineProtein(
   const kind = agreed?.kind ?? urineProteinKindOf(resource.code);
   if (kind === undefined) return unusable('code-missing', 'code', 'The code names no urine protein test.');
   reportMissingSystem(received, resource.code, 'code', context);
-  const sample = urineSampleOf(received, context);
-  const common = { at, source: sourceOf(received), ...(sample === undefined ? {} : { sample }) };
+  const result = readResult(received, kind, at);
+  const sample = isUnusable(result) ? undefined : urineSampleOf(received, context);
+  return isUnusable(result) || sample === undefined ? result : { ...result, sample };
+}
+
+function readResult(
+  { resource, reference, preliminary }: Received<Observation>,
+  kind: UrineProteinKind,
+  at: Moment,
+): UrineProtein | Unusable {
+  const source = { reference, preliminary };
   if (kind === 'strip' || kind === 'strip-mass') {
     const grade = readGrade(resource);
     if (grade.kind === 'unusable') return grade;
-    return { ...common, kind: 'strip', grade: grade.grade, asSent: grade.asSent, remarks: grade.remarks };
+    return { kind: 'strip', at, grade: grade.grade, asSent: grade.asSent, source, remarks: grade.remarks };
   }
   if (kind === 'strip-ratio') {
     return unusable(
@@ -93,7 +102,7 @@ export function readUrineProtein(
   const read = readAmount(resource, quantityKinds[kind]);
   if (read.kind === 'unusable') return read;
   const { measured, byUnit, asSent } = read;
-  return { ...common, kind, measured, byUnit, asSent, remarks: [] };
+  return { kind, at, measured, byUnit, asSent, source, remarks: [] };
 }
 
 const quantityKinds = {

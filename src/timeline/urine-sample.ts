@@ -8,6 +8,7 @@ import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
 import { isWritten, notesOf } from './free-text.ts';
 import { encounterClassOf, isHospitalClass } from './pressure-setting.ts';
 import type { UrineSample } from './timeline.ts';
+import type { Writable } from './writable.ts';
 
 const analyserIndex = indexCodes(urineAnalyserCodes);
 
@@ -42,13 +43,14 @@ export function urineSampleOf(
 ): UrineSample | undefined {
   const text = wordsOf(received, context);
   const says = ({ word, denied }: Words): boolean => isWritten(text, word, denied);
-  const sample: UrineSample = {
-    ...(says(firstMorning) ? { isFirstMorning: true } : {}),
-    ...(says(contaminated) ? { isContaminated: true } : {}),
-    ...(says(antiseptic) ? { hasAntiseptic: true } : {}),
-    ...(isHospitalClass(encounterClassOf(received, context)) ? { isFromHospital: true } : {}),
-  };
-  return Object.keys(sample).length === 0 ? undefined : { ...sample, readBy: readerOf(received.resource) };
+  const sample: Writable<UrineSample> = {};
+  if (says(firstMorning)) sample.isFirstMorning = true;
+  if (says(contaminated)) sample.isContaminated = true;
+  if (says(antiseptic)) sample.hasAntiseptic = true;
+  if (isHospitalClass(encounterClassOf(received, context))) sample.isFromHospital = true;
+  if (Object.keys(sample).length === 0) return undefined;
+  sample.readBy = readerOf(received.resource);
+  return sample;
 }
 
 function readerOf(resource: Observation): 'eye' | 'analyser' {
@@ -59,19 +61,27 @@ function readerOf(resource: Observation): 'eye' | 'analyser' {
 
 function wordsOf(received: Received<Observation>, context: TimelineContext): string {
   const { resource } = received;
-  const specimen =
-    resource.specimen === undefined ? undefined : context.bundle.resolve(resource.specimen, received);
-  const fields = fieldsOf(specimen?.resource);
-  return [
+  const words = [
     ...codingsOf(resource.code).map(({ display }) => display),
     textOf(fieldsOf(resource.code)['text']),
     wordingOf(resource.method),
     notesOf(resource),
+    ...(resource.specimen === undefined ? [] : specimenWords(resource.specimen, received, context)),
+  ];
+  return words.filter((text) => text !== undefined && text !== '').join('; ');
+}
+
+function specimenWords(
+  reference: unknown,
+  received: Received<Observation>,
+  context: TimelineContext,
+): readonly (string | undefined)[] {
+  const specimen = context.bundle.resolve(reference, received);
+  const fields = fieldsOf(specimen?.resource);
+  return [
     wordingOf(fields['type']),
-    textOf(fieldsOf(resource.specimen)['display']),
+    textOf(fieldsOf(reference)['display']),
     ...listOf(fields['condition']).map(wordingOf),
     notesOf(specimen?.resource),
-  ]
-    .filter((text) => text !== undefined && text !== '')
-    .join('; ');
+  ];
 }

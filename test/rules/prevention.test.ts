@@ -102,6 +102,12 @@ describe('moderate factors', () => {
     expect(outcome(withMass(value, { parity: 0 }), id)).toBe(expected);
   });
 
+  it.each([11.9, 80.1, 147.8])('a body mass index of %d is an error of entry and says nothing', (value) => {
+    const given = advice(withMass(value, { parity: 0 }));
+    expect(given.neverAsked).toContain('body mass index');
+    expect(given.found.map(({ factor }) => factor)).toEqual(['first birth to come']);
+  });
+
   it('publications that part on body mass index are named', () => {
     expect(advice(withMass(34.9, { parity: 0 }), 'nice-2023').sentence).toContain(
       'USPSTF and ACOG have a lower limit',

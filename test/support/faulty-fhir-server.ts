@@ -1,9 +1,9 @@
 // A small FHIR server on this machine that holds one invented chart and goes wrong on request.
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import { createServer, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { gzipSync } from 'node:zlib';
 
-export type Fault =
+export type FaultName =
   | 'slow'
   | 'truncated'
   | 'endless'
@@ -18,8 +18,10 @@ export type Fault =
   | 'zip-bomb'
   | 'not-json'
   | 'outcome'
-  | 'gone-after-first'
-  | { readonly status: number; readonly retryAfter?: string; readonly times?: number };
+  | 'gone-after-first';
+
+export type Fault =
+  FaultName | { readonly status: number; readonly retryAfter?: string; readonly times?: number };
 
 export interface FaultyServer {
   readonly origin: string;
@@ -56,7 +58,9 @@ export async function startFaultyFhirServer(chart: Chart): Promise<FaultyServer>
     open.most = Math.max(open.most, open.now);
     response.on('close', () => (open.now -= 1));
     setTimeout(() => {
-      respond(chart, key, seen.filter((each) => each.key === key).length, request, response);
+      const time = seen.filter((each) => each.key === key).length;
+      const host = `http://${request.headers.host ?? ''}`;
+      send(response, planOf({ chart, key, host, url: request.url ?? '', time }));
     }, chart.delayMs ?? 0);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -104,76 +108,101 @@ interface Searchset {
 
 const empty: Searchset = { resourceType: 'Bundle', type: 'searchset' };
 
-function respond(
-  chart: Chart,
-  key: string,
-  time: number,
-  request: IncomingMessage,
-  response: ServerResponse,
-) {
+/** What to send; `isCut`: half of it, then the line goes dead. */
+interface Planned {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly body: string | Uint8Array;
+  readonly isCut?: true;
+}
+
+interface Place {
+  readonly chart: Chart;
+  readonly key: string;
+  readonly host: string;
+  readonly url: string;
+  /** How often this key was asked for, this time included. */
+  readonly time: number;
+}
+
+/** What to answer; undefined: nothing, for a long time. */
+function planOf(place: Place): Planned | undefined {
+  const { chart, key, time } = place;
   const fault = chart.faults?.[key];
   const found = (chart.content[key] ?? empty) as Searchset;
-  const here = `http://${request.headers.host ?? ''}${request.url ?? ''}`;
-  const page = (relation: string, url: string, entry = found.entry) =>
-    sendJson(response, { ...found, entry, link: [{ relation, url }] });
-  const next = (count: number) => `http://${request.headers.host ?? ''}/fhir?of=${key}&page=${count}`;
-  const pageAt = Number(new URL(here).searchParams.get('page') ?? '0');
-  if (typeof fault === 'object') {
-    if (time > (fault.times ?? Infinity)) return sendJson(response, found);
-    const headers = fault.retryAfter === undefined ? {} : { 'retry-after': fault.retryAfter };
-    return void response.writeHead(fault.status, headers).end();
-  }
+  if (fault === undefined) return json(found);
+  if (typeof fault === 'string') return faultyPlan(fault, found, place);
+  if (time > (fault.times ?? Infinity)) return json(found);
+  const headers: Record<string, string> =
+    fault.retryAfter === undefined ? {} : { 'retry-after': fault.retryAfter };
+  return { status: fault.status, headers, body: '' };
+}
+
+function faultyPlan(
+  fault: FaultName,
+  found: Searchset,
+  { chart, key, host, url }: Place,
+): Planned | undefined {
+  const pageAt = Number(new URL(url, host).searchParams.get('page') ?? '0');
+  const next = (count: number) => `${host}/fhir?of=${key}&page=${count}`;
+  const page = (relation: string, to: string, entry = found.entry) =>
+    json({ ...found, entry, link: [{ relation, url: to }] });
+  const here = found.entry?.slice(pageAt, pageAt + 1);
+  const isLast = pageAt + 1 >= (found.entry ?? []).length;
+  const elsewhere = chart.elsewhere ?? '';
   switch (fault) {
-    case undefined:
-      return sendJson(response, found);
     case 'slow':
-      return void setTimeout(() => sendJson(response, found), 20_000).unref();
-    case 'truncated': {
-      const text = JSON.stringify(found);
-      response.writeHead(200, { 'content-type': 'application/fhir+json', 'content-length': text.length });
-      response.write(text.slice(0, text.length / 2));
-      return void setTimeout(() => response.destroy(), 20);
-    }
+      return undefined;
+    case 'truncated':
+      return { ...json(found), isCut: true };
     case 'endless':
       return page('next', next(pageAt + 1));
     case 'circle':
       return page('next', next(1));
     case 'paged':
       // One entry a page; the address carries odd characters that must come back as they are.
-      return pageAt + 1 >= (found.entry ?? []).length
-        ? page('self', here, found.entry?.slice(pageAt, pageAt + 1))
-        : page('next', `${next(pageAt + 1)}&state=a%2Fb|c`, found.entry?.slice(pageAt, pageAt + 1));
+      return isLast
+        ? page('self', host + url, here)
+        : page('next', `${next(pageAt + 1)}&state=a%2Fb|c`, here);
     case 'gone-after-first':
-      return pageAt === 0 ? page('next', next(1)) : void response.writeHead(410).end();
+      return pageAt === 0 ? page('next', next(1)) : { status: 410, headers: {}, body: '' };
     case 'next-elsewhere':
-      return page('next', `${chart.elsewhere ?? ''}/fhir?of=${key}`);
+      return page('next', `${elsewhere}/fhir?of=${key}`);
     case 'wrong-patient':
-      return sendJson(response, { resourceType: 'Patient', id: 'another' });
+      return json({ resourceType: 'Patient', id: 'another' });
     case 'ignores-patient':
-      return page('self', here.replace(/patient=[^&]*&/, ''));
+      return page('self', host + url.replace(/patient=[^&]*&/, ''));
     case 'redirect':
-      return void response.writeHead(302, { location: `${chart.elsewhere ?? ''}${request.url ?? ''}` }).end();
+      return { status: 302, headers: { location: elsewhere + url }, body: '' };
     case 'huge':
-      return sendJson(response, { ...found, text: 'x'.repeat(3_000_000) });
+      return json({ ...found, text: 'x'.repeat(3_000_000) });
     case 'zipped':
-      return sendZipped(response, JSON.stringify(found));
+      return zipped(json(found));
     case 'zip-bomb':
-      return sendZipped(response, JSON.stringify({ ...found, text: ' '.repeat(3_000_000) }));
+      return zipped(json({ ...found, text: ' '.repeat(3_000_000) }));
     case 'not-json':
-      return void response.writeHead(200, { 'content-type': 'text/html' }).end('<html>Sign in</html>');
+      return { status: 200, headers: { 'content-type': 'text/html' }, body: '<html>Sign in</html>' };
     case 'outcome':
-      return sendJson(response, {
-        resourceType: 'OperationOutcome',
-        issue: [{ severity: 'error', code: 'exception' }],
-      });
+      return json({ resourceType: 'OperationOutcome', issue: [{ severity: 'error', code: 'exception' }] });
   }
 }
 
-function sendJson(response: ServerResponse, body: unknown): void {
-  response.writeHead(200, { 'content-type': 'application/fhir+json' }).end(JSON.stringify(body));
+function json(body: unknown): Planned {
+  return { status: 200, headers: { 'content-type': 'application/fhir+json' }, body: JSON.stringify(body) };
 }
 
-function sendZipped(response: ServerResponse, text: string): void {
-  response.writeHead(200, { 'content-type': 'application/fhir+json', 'content-encoding': 'gzip' });
-  response.end(gzipSync(text));
+function zipped({ headers, body }: Planned): Planned {
+  return { status: 200, headers: { ...headers, 'content-encoding': 'gzip' }, body: gzipSync(body) };
+}
+
+function send(response: ServerResponse, plan: Planned | undefined): void {
+  if (plan === undefined) return;
+  const { status, headers, body } = plan;
+  response.writeHead(status, { ...headers, 'content-length': Buffer.byteLength(body) });
+  if (plan.isCut !== true) {
+    response.end(body);
+    return;
+  }
+  response.write(body.slice(0, body.length / 2));
+  setTimeout(() => response.destroy(), 20);
 }

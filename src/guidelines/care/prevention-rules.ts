@@ -95,13 +95,20 @@ const gap = (citation: Citation) =>
   });
 const massNice = limit('body-mass-index-nice', '>=', 35, 'kg/m2', nice);
 const massAcog = limit('body-mass-index-acog', '>', 30, 'kg/m2', acog);
+const plausible = ours('outside this range height or weight was mistyped');
+const plausibleBodyMassIndex = {
+  low: limit('plausible-body-mass-index-low', '>=', 12, 'kg/m2', plausible),
+  high: limit('plausible-body-mass-index-high', '<=', 80, 'kg/m2', plausible),
+};
 const bodyMassNice = moderate('body-mass-index', 'body mass index', {
   bodyMassIndex: massNice,
+  plausibleBodyMassIndex,
   elsewhere: { sentence: 'Body mass index: USPSTF and ACOG have a lower limit.', limit: massAcog },
 });
 const bodyMassAcog = moderate('body-mass-index', 'body mass index', {
   conditions: ['obesity'],
   bodyMassIndex: massAcog,
+  plausibleBodyMassIndex,
   elsewhere: { sentence: 'Body mass index: NICE has a higher limit.', limit: massNice },
 });
 const ageNice = moderate('age', 'age', { ageAtDueDate: limit('age-nice', '>=', 40, 'a', nice) });

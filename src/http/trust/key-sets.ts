@@ -26,7 +26,8 @@ const largestSetBytes = 500_000;
  * Given    now   milliseconds since 1970-01-01T00:00Z
  * Returns  a function that finds a client's source
  * Notes    1. A set is kept as long as its Cache-Control says, ten minutes at most; an unknown kid fetches it again,
- *             not more often than every 30 seconds. After a failure it is left alone for 10 seconds.
+ *             not more often than every 30 seconds. After a failure it is left alone for 10 seconds, and the set
+ *             known serves on, ten minutes from its fetching at most.
  *          2. Without `jku` in the token: the configured set, else the first configured address.
  *          3. A redirect is not followed: an address not on the list is never fetched.
  * Source   checklist J-08, J-12; RFC 7517
@@ -69,7 +70,8 @@ function remoteKeys(url: URL, dispatcher: Agent, now: () => number): KeySource {
   });
   return async (header) => {
     // Not below the cooldown, or a set that forbids keeping would be fetched for every call.
-    if (keys.jwks() !== undefined && now() >= freshUntil && !keys.coolingDown) await keys.reload();
+    const isStale = keys.jwks() !== undefined && now() >= freshUntil && !keys.coolingDown;
+    if (isStale) await keys.reload().catch(() => undefined);
     return keys(header);
   };
 }

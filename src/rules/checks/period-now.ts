@@ -1,19 +1,19 @@
 // Which part of the pregnancy is it now?
 import type { QuestionCheck } from '../../guidelines/guideline.ts';
 import type { Evidence } from '../../findings/finding.ts';
-import { met, notMet, ofFact, type Answer } from '../answer.ts';
+import { met, notApplicable, ofFact, type Answer } from '../answer.ts';
 import type { View } from '../view.ts';
 
 type Options = Extract<QuestionCheck, { check: 'period-now' }>;
 
-/** Is `asOf` in the given part? `unknown` means undated; more than six weeks after birth is in none. */
+/** Is `asOf` in the given part? Another part: not applicable, so that a rule about it is not applicable either. `unknown` means undated; more than six weeks after birth is in none. */
 export function periodNow(view: View, options: Options): Answer {
   const { now } = view;
   const evidence = datingEvidence(view);
   const text = describe(view);
   return now.outside === undefined && now.period === options.period
     ? met(text, { evidence })
-    : notMet(text, { evidence });
+    : notApplicable(text, { evidence });
 }
 
 function describe(view: View): string {

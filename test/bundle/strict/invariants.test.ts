@@ -88,7 +88,7 @@ function holdsByPath(key: string, resource: Json): boolean {
 }
 
 const holdsByOurs = (key: string, resource: Json): boolean =>
-  !faultsOfResource(resource as never).some(({ code }) => code === key);
+  !faultsOfResource(resource).some(({ code }) => code === key);
 
 const maybe = (name: string, ...values: unknown[]) =>
   fc
@@ -100,7 +100,9 @@ const always = (name: string, ...values: unknown[]) =>
   fc.constantFrom(...values).map((value): Json => ({ [name]: value }));
 
 const merged = (type: string, ...parts: fc.Arbitrary<Json>[]): fc.Arbitrary<Json> =>
-  fc.tuple(...parts).map((each): Json => Object.assign({ resourceType: type }, ...each));
+  fc
+    .tuple(...parts)
+    .map((each) => each.reduce<Json>((all, one) => ({ ...all, ...one }), { resourceType: type }));
 
 const coding = (code: string, system = 'http://loinc.org'): Json => ({ coding: [{ system, code }] });
 const arbitraries: Readonly<Record<string, fc.Arbitrary<Json>>> = {

@@ -1,0 +1,41 @@
+// One woman as the measures see her: her timeline judged at the end of the period, and her contacts. Types only.
+import type { PreventionAdvice, Referral } from '../findings/finding.ts';
+import type { Classification, Guideline } from '../guidelines/guideline.ts';
+import type { View } from '../rules/view.ts';
+import type { Moment } from '../timeline/timeline.ts';
+
+/** Both ends inclusive, in milliseconds since 1970-01-01T00:00Z; texts as asked. */
+export interface MeasurePeriod {
+  readonly from: number;
+  readonly to: number;
+  readonly startText: string;
+  readonly endText: string;
+}
+
+/** One Encounter that took place. */
+export interface Contact {
+  readonly reference: string;
+  readonly at: Moment;
+  readonly isInpatient: boolean;
+  /** By telephone or video: nothing can be measured. */
+  readonly isVirtual: boolean;
+  readonly site?: string;
+}
+
+export interface WomanRecord {
+  readonly subject: string | undefined;
+  readonly period: MeasurePeriod;
+  readonly guideline: Guideline;
+  readonly view: View;
+  /** Leading class at the end of the period. */
+  readonly classification: readonly Classification[];
+  readonly referral: Referral | undefined;
+  /** As judged before the birth, where there was one in the period. */
+  readonly prevention: readonly PreventionAdvice[];
+  /** Oldest first, inside the period. */
+  readonly contacts: readonly Contact[];
+  /** Where she is cared for: of the latest contact, else of the Patient. */
+  readonly site: string | undefined;
+  /** Something usable of her lies in the period. */
+  readonly hasData: boolean;
+}

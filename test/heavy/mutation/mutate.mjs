@@ -1,0 +1,97 @@
+// Mutates the code of some folders and counts which mutants the tests find: node mutate.mjs src/rules
+import { fork } from 'node:child_process';
+import { readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { prepare } from './prepare.mjs';
+import { root, work } from './places.mjs';
+
+const folders = process.argv.slice(2);
+const workers = Number(process.env.MUTATION_WORKERS ?? '2');
+/** Longer than every test together takes. */
+const hangsAfterMs = 120_000;
+
+const under = (folder) =>
+  readdirSync(join(root, 'test', folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts'))
+    .sort()
+    .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
+
+const files = ['test/check-cases.test.js', ...under('rules'), ...under('timeline')];
+const mutants = await prepare(folders);
+const byId = new Map(mutants.map((mutant) => [mutant.id, mutant]));
+const waiting = [...mutants];
+const results = [];
+console.log(`${mutants.length} mutants in ${folders.join(', ')}`);
+
+function startWorker() {
+  return new Promise((resolve, reject) => {
+    const child = fork(join(import.meta.dirname, 'worker.mjs'));
+    let current;
+    let timer;
+    const next = () => {
+      clearTimeout(timer);
+      current = waiting.shift();
+      if (current === undefined) {
+        child.kill();
+        resolve();
+        return;
+      }
+      timer = setTimeout(() => child.kill('SIGKILL'), hangsAfterMs);
+      child.send({ kind: 'mutant', mutant: { id: current.id, file: current.file } });
+    };
+    child.on('message', (message) => {
+      if (message.kind === 'ready') {
+        console.log(`${message.count} tests`);
+        if (message.failing.length > 0) {
+          console.error(`These fail without a mutant:\n${message.failing.join('\n')}`);
+          process.exit(1);
+        }
+      } else {
+        const { kind: _kind, ...result } = message;
+        results.push(result);
+        if (results.length % 200 === 0) console.log(`${results.length} of ${mutants.length}`);
+      }
+      next();
+    });
+    child.on('exit', (_code, signal) => {
+      clearTimeout(timer);
+      if (current === undefined) return;
+      if (signal !== 'SIGKILL') {
+        reject(new Error(`a worker ended at mutant ${current.id}`));
+        return;
+      }
+      results.push({ id: current.id, status: 'timeout' });
+      startWorker().then(resolve, reject);
+    });
+    child.send({ kind: 'start', files });
+  });
+}
+
+await Promise.all(Array.from({ length: workers }, startWorker));
+
+const counts = new Map();
+for (const { id, status } of results) {
+  const file = byId.get(id)?.file ?? '';
+  const line = counts.get(file) ?? {};
+  line[status] = (line[status] ?? 0) + 1;
+  counts.set(file, line);
+}
+const score = ({ killed = 0, timeout = 0, survived = 0, 'no-coverage': bare = 0 }) =>
+  (100 * (killed + timeout)) / Math.max(1, killed + timeout + survived + bare);
+const total = {};
+for (const [file, line] of [...counts].sort()) {
+  console.log(`${score(line).toFixed(1).padStart(5)} % ${file} ${JSON.stringify(line)}`);
+  for (const [status, count] of Object.entries(line)) total[status] = (total[status] ?? 0) + count;
+}
+console.log(`${score(total).toFixed(2)} % of ${folders.join(', ')} ${JSON.stringify(total)}`);
+
+const left = results
+  .filter(({ status }) => status === 'survived' || status === 'no-coverage')
+  .map(({ id, status }) => ({ ...byId.get(id), status }))
+  .sort((a, b) => a.file.localeCompare(b.file) || a.line - b.line || a.column - b.column);
+writeFileSync(
+  join(work, '..', `survivors-${folders.join('-').replaceAll('/', '-')}.txt`),
+  left
+    .map((m) => `${m.file}:${m.line}:${m.column} ${m.status} ${m.mutatorName} -> ${m.replacement.replaceAll(/\s+/g, ' ').slice(0, 160)}\n`)
+    .join(''),
+);

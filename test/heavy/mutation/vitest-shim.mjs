@@ -1,0 +1,34 @@
+// The part of vitest that our synchronous tests use, so that one process can run them thousands of times.
+import * as chai from 'chai';
+import { JestAsymmetricMatchers, JestChaiExpect, JestExtend } from '@vitest/expect';
+
+chai.use(JestExtend);
+chai.use(JestChaiExpect);
+chai.use(JestAsymmetricMatchers);
+
+export const expect = (value, message) => chai.expect(value, message);
+export const tests = [];
+let path = [];
+
+export function describe(name, body) {
+  path.push(name);
+  body();
+  path.pop();
+}
+describe.each = (rows) => (name, body) => {
+  for (const row of rows) describe(name, () => body(...(Array.isArray(row) ? row : [row])));
+};
+
+export function it(name, body) {
+  tests.push({ name: [...path, name].join(' > '), body });
+}
+it.each = (rows) => (name, body) => {
+  rows.forEach((row, index) => {
+    const values = Array.isArray(row) ? row : [row];
+    it(`${name} [${index} ${String(values[0]).slice(0, 60)}]`, () => body(...values));
+  });
+};
+
+export const startFile = (file) => {
+  path = [file];
+};
