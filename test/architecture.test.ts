@@ -6,7 +6,14 @@ import type { SourceImport } from './support/sources.ts';
 const sources = readSources();
 
 /** The main flow and its variants: one woman, several women, several guidelines. They may call one another. */
-const flow = ['evaluate.ts', 'evaluate-each.ts', 'opinions.ts', 'compare-guidelines.ts'];
+const flow = [
+  'evaluate.ts',
+  'evaluate-each.ts',
+  'opinions.ts',
+  'compare-guidelines.ts',
+  'receive.ts',
+  'evaluate-measure.ts',
+];
 const flowRow = {
   row: 6,
   may: [
@@ -20,6 +27,8 @@ const flowRow = {
     'errors.ts',
     'evaluation.ts:types',
     'terminology:types',
+    'site',
+    'measures',
   ],
   why: 'the main flow is four calls on one screen: it stays below presenters and shells',
 };
@@ -67,8 +76,25 @@ const rows: Readonly<
       'messages',
       'errors.ts',
       'evaluation.ts:types',
+      'measures:types',
+      'readiness:types',
     ],
     why: 'a presenter words what was decided and decides nothing',
+  },
+  site: {
+    row: 3,
+    may: ['terminology', 'errors.ts', 'guidelines/registry.ts'],
+    why: 'a site maps its words to ours before anything is read, and knows nothing of what is made of them',
+  },
+  measures: {
+    row: 6,
+    may: [...flow, 'bundle:types', 'timeline', 'rules', 'findings:types', 'guidelines', 'terminology'],
+    why: 'a measure counts what the rules decided; it decides nothing itself',
+  },
+  readiness: {
+    row: 6,
+    may: [...flow, 'bundle', 'timeline', 'site', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
+    why: 'the readiness check runs the flow and counts what it had to say',
   },
   'fingerprint.ts': {
     row: 5,
@@ -97,17 +123,43 @@ const rows: Readonly<
   },
   http: {
     row: 7,
-    may: [...flow, 'presenters', 'messages', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
+    may: [...flow, 'presenters', 'messages', 'guidelines', 'errors.ts', 'evaluation.ts:types', 'site'],
     why: 'a shell calls the flow, then one presenter, and nothing deeper',
   },
   replay: {
     row: 7,
-    may: [...flow, 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types'],
-    why: 'a shell calls the flow, then one presenter, and nothing deeper',
+    may: [
+      ...flow,
+      'presenters',
+      'measures',
+      'guidelines',
+      'errors.ts',
+      'evaluation.ts:types',
+      'findings:types',
+      'timeline:types',
+      // Which lines of a file could matter at all is decided before any woman is known.
+      'terminology',
+      'bundle',
+      'timeline/observation-kind.ts',
+      'timeline/birth.ts',
+      // Rounding and copying are judged over the readings of a whole site.
+      'rules/quality/digit-preference.ts',
+    ],
+    why: 'a shell calls the flow, then one presenter, and nothing deeper but what tells lines apart',
   },
   cli: {
     row: 7,
-    may: [...flow, 'presenters', 'guidelines', 'errors.ts', 'evaluation.ts:types', 'http', 'replay'],
+    may: [
+      ...flow,
+      'presenters',
+      'guidelines',
+      'errors.ts',
+      'evaluation.ts:types',
+      'http',
+      'replay',
+      'site',
+      'readiness',
+    ],
     why: 'a shell calls the flow, then one presenter, and nothing deeper; only the cli starts the other two',
   },
   web: { row: 8, may: ['evaluation.ts:types'], why: 'the page knows the answer, not the program' },

@@ -8,6 +8,8 @@ import { toCards } from '../presenters/cds-cards.ts';
 import { toComparisonAnswer, toComparisonText } from '../presenters/comparison.ts';
 import { toFhirBundle, toFhirBundleOfComparisons, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
 import { toText } from '../presenters/text.ts';
+import type { ServedSite } from '../http/site-folder.ts';
+import { receive, withReception } from '../receive.ts';
 import { readInput, UnreadableInput } from './read-input.ts';
 
 export const formats = ['text', 'json', 'fhir', 'cards'] as const;
@@ -20,6 +22,7 @@ export interface AssessOptions {
   readonly guideline?: string | undefined;
   readonly asOf?: string | undefined;
   readonly subject?: string | undefined;
+  readonly site?: ServedSite | undefined;
   readonly format: Format;
 }
 
@@ -40,16 +43,18 @@ export interface CommandResult {
  */
 export function assessText(text: string, options: AssessOptions, now: number): CommandResult {
   try {
+    const received = receive(readInput(text), { isStrict: false, site: options.site?.setup });
     const asked = {
+      ...options.site?.options,
       asOf: options.asOf ?? now,
       ...(options.subject === undefined ? {} : { subject: options.subject }),
     };
-    if (options.guideline === everyGuideline) return comparedResult(readInput(text), asked, options.format);
-    const evaluations = evaluateEach(readInput(text), {
+    if (options.guideline === everyGuideline) return comparedResult(received.input, asked, options.format);
+    const evaluations = evaluateEach(received.input, {
       ...asked,
       ...(options.guideline === undefined ? {} : { guideline: options.guideline }),
       compare: true,
-    });
+    }).map((evaluation) => withReception(evaluation, received));
     return { exitCode: exitCodeOf(evaluations), output: formatted(evaluations, options.format), errors: '' };
   } catch (error) {
     if (error instanceof UnreadableInput) return failed(exitCodes.unreadable, [error.message]);

@@ -7,10 +7,14 @@ import { readRulesPage } from '../http/rules-page.ts';
 import { addressFrom, serve } from '../http/serve.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
 import { createProgram } from './program.ts';
+import { isAddress, readAddress } from './read-address.ts';
 import { UnreadableInput } from './read-input.ts';
+import { loadSite } from '../http/site-folder.ts';
+import { SiteError } from '../site/read-site.ts';
 
 async function read(file: string): Promise<string> {
   if (file === '-') return text(process.stdin);
+  if (isAddress(file)) return readAddress(file);
   try {
     return await readFile(file, 'utf8');
   } catch {
@@ -29,18 +33,29 @@ function finish(result: CommandResult): void {
   process.exitCode = result.exitCode;
 }
 
-async function startService(host: string | undefined, port: string | undefined): Promise<void> {
+async function startService(
+  host: string | undefined,
+  port: string | undefined,
+  site: string | undefined,
+): Promise<void> {
   const address = addressFrom({ HOST: host ?? process.env['HOST'], PORT: port ?? process.env['PORT'] });
-  await serve(address, (line) => {
-    console.log(line);
-  });
+  const environment = site === undefined ? process.env : { ...process.env, SITE: site };
+  await serve(
+    address,
+    (line) => {
+      console.log(line);
+    },
+    environment,
+  );
 }
 
 function exitCodeFor(error: unknown): number {
   // commander has written its own message; help and version are no errors.
   if (error instanceof CommanderError) return error.exitCode === 0 ? exitCodes.answered : exitCodes.usage;
-  const message = error instanceof UnreadableInput ? error.message : 'The program failed; the fault is ours.';
+  const isExplained = error instanceof UnreadableInput || error instanceof SiteError;
+  const message = isExplained ? error.message : 'The program failed; the fault is ours.';
   process.stderr.write(`pregnancy-htn: ${message}\n`);
+  if (error instanceof SiteError) return exitCodes.usage;
   return error instanceof UnreadableInput ? exitCodes.unreadable : exitCodes.internal;
 }
 
@@ -48,6 +63,7 @@ try {
   await createProgram({
     now: () => Date.now(),
     read,
+    site: loadSite,
     rules: readRulesPage,
     finish,
     serve: startService,

@@ -5,15 +5,23 @@ import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import { caution } from '../presenters/caution.ts';
 import { rulesText } from './rules.ts';
 import { assessText, formats, type CommandResult, type Format } from './assess.ts';
+import { checkFormats, checkText, type CheckOptions } from './check.ts';
+import type { ServedSite } from '../http/site-folder.ts';
 
 export interface World {
   readonly now: () => number;
   /** The text of a file; `-` is standard input. */
   readonly read: (file: string) => Promise<string>;
+  /** A site folder; throws SiteError. Absent: no site can be named. */
+  readonly site?: (folder: string) => ServedSite;
   /** RULES.md. */
   readonly rules: () => string;
   readonly finish: (result: CommandResult) => void;
-  readonly serve: (host: string | undefined, port: string | undefined) => Promise<void>;
+  readonly serve: (
+    host: string | undefined,
+    port: string | undefined,
+    site: string | undefined,
+  ) => Promise<void>;
 }
 
 const exitCodeHelp = `
@@ -22,13 +30,18 @@ Exit codes:
   2   wrong command, option, guideline or time
   3   the input cannot be read
   4   answered, but a woman cannot be classified from what was sent
+  5   check: answered, and something was set aside or breaks FHIR R4
   70  the program failed
 
 Caution:
 ${caution.map((line) => `  ${line}`).join('\n')}
 `;
 
-interface AssessFlags {
+interface SiteFlag {
+  readonly site?: string;
+}
+
+interface AssessFlags extends SiteFlag {
   readonly guideline: string;
   readonly asOf?: string;
   readonly subject?: string;
@@ -54,9 +67,14 @@ export function createProgram(world: World): Command {
     .option('--subject <reference>', 'the woman, when the input holds several: Patient/1')
     .addOption(new Option('--format <format>', 'form of the answer').choices([...formats]).default('text'))
     .addHelpText('after', exitCodeHelp)
-    .action(async (file: string, flags: AssessFlags) => {
-      world.finish(assessText(await world.read(file), flags, world.now()));
+    .option('--site <folder>', 'folder with site.json and ConceptMaps')
+    .action(async (file: string, flags: AssessFlags, command: Command) => {
+      const { guideline, ...others } = flags;
+      const said = command.getOptionValueSource('guideline') === 'default' ? {} : { guideline };
+      const site = siteOf(world, flags);
+      world.finish(assessText(await world.read(file), { ...others, ...said, site }, world.now()));
     });
+  addCheck(program, world);
   program
     .command('guidelines')
     .description('list the guidelines known')
@@ -76,8 +94,32 @@ export function createProgram(world: World): Command {
     .description('start the web service')
     .option('--host <host>', 'address to listen on (default: HOST or 127.0.0.1)')
     .option('--port <port>', 'port to listen on (default: PORT or 8080)')
-    .action((flags: { readonly host?: string; readonly port?: string }) =>
-      world.serve(flags.host, flags.port),
+    .option('--site <folder>', 'folder with site.json and ConceptMaps (default: SITE)')
+    .action((flags: SiteFlag & { readonly host?: string; readonly port?: string }) =>
+      world.serve(flags.host, flags.port, flags.site),
     );
   return program;
+}
+
+function siteOf(world: World, { site }: SiteFlag): ServedSite | undefined {
+  return site === undefined ? undefined : world.site?.(site);
+}
+
+function addCheck(program: Command, world: World): void {
+  program
+    .command('check')
+    .description('would these data work? what is found, set aside, never answered; what breaks FHIR R4')
+    .argument('<input>', 'file or http(s) address to read; - for standard input')
+    .addOption(new Option('--guideline <id>', 'rules to check for').choices([...guidelineIds]))
+    .option('--as-of <instant>', 'judge as at this time, ISO 8601 with zone (default: now)')
+    .option('--subject <reference>', 'one woman only: Patient/1')
+    .option('--site <folder>', 'folder with site.json and ConceptMaps')
+    .addOption(
+      new Option('--format <format>', 'form of the answer').choices([...checkFormats]).default('text'),
+    )
+    .addHelpText('after', exitCodeHelp)
+    .action(async (input: string, { site, ...flags }: CheckOptions & SiteFlag) => {
+      const served = siteOf(world, site === undefined ? {} : { site });
+      world.finish(checkText(await world.read(input), flags, { now: world.now(), site: served }));
+    });
 }

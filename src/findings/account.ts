@@ -32,19 +32,20 @@ export interface AccountInput {
  * Notes    1. A fact that no question of the guideline looks at is "not needed", not "used".
  */
 export function account(input: AccountInput): Account {
-  const byIndex: AccountEntry[] = [];
+  const byIndex: (AccountEntry | undefined)[] = [];
   const counts = { used: 0, 'not-needed': 0, 'set-aside': 0 };
   const nobodyAsks = 'no question of this guideline asks for it';
   for (const place of input.usable) byIndex[place.index] = usedOrNot(place, nobodyAsks, input.usedBy);
   for (const place of input.notNeeded) byIndex[place.index] = usedOrNot(place, place.why, input.usedBy);
   for (const place of input.setAside) byIndex[place.index] = setAside(place);
-  for (const { outcome } of byIndex) counts[outcome] += 1;
+  const entries = byIndex.filter((entry) => entry !== undefined);
+  for (const { outcome } of entries) counts[outcome] += 1;
   return {
     received: input.received,
     used: counts.used,
     notNeeded: counts['not-needed'],
     setAside: counts['set-aside'],
-    entries: byIndex,
+    entries,
     issues: input.issues,
   };
 }

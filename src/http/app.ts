@@ -3,6 +3,8 @@ import express, { type Express, type Request, type Response } from 'express';
 import { randomUUID } from 'node:crypto';
 import { RequestError } from '../errors.ts';
 import { corsHeaders } from './cors.ts';
+import { isStrict } from './fhir-negotiation.ts';
+import { createMetrics, type Metrics } from './metrics.ts';
 import { createTransport } from './fetch/transport.ts';
 import { pageHeaders, safetyHeaders, strictTransport } from './headers.ts';
 import type { Call } from './call.ts';
@@ -11,6 +13,7 @@ import { errorReply, requestErrorReply, type Reply } from './reply.ts';
 import { refused, requestIssue } from './request-issues.ts';
 import { routes, type Route } from './routes.ts';
 import type { ServedSite } from './site-folder.ts';
+import { feedbackTaker, type FeedbackEvent } from './take-feedback.ts';
 import { openSettings, type Settings } from './settings.ts';
 import { limitRate } from './trust/limit-rate.ts';
 import type { ReplayStore } from './trust/replay-store.ts';
@@ -31,7 +34,12 @@ export interface AppOptions {
   readonly log?: (line: string) => void;
   /** Receives one line for each call that was not let in, with the reason; default: `log`. */
   readonly securityLog?: (line: string) => void;
+  /** Receives each feedback item once; default: nobody. */
+  readonly forwardFeedback?: ((event: FeedbackEvent) => void) | undefined;
 }
+
+/** What is counted by one application, and how feedback reaches it. */
+type Counting = Pick<Call, 'metrics' | 'takeFeedback'>;
 
 /** What the routes of one application share. */
 interface Shared extends AppOptions {
@@ -50,14 +58,16 @@ const guarded = ['/cds-services', '/fhir'];
  */
 export function createApp(options: AppOptions): Express {
   const settings = options.settings ?? openSettings;
+  const metrics = createMetrics();
+  const takeFeedback = feedbackTaker({ metrics, log: options.log, forward: options.forwardFeedback });
   const app = express();
   app.disable('x-powered-by');
   app.set('trust proxy', settings.trustedProxies);
   app.use((request, response, next) => {
-    begin({ ...options, settings }, request, response);
+    begin({ ...options, settings, metrics }, request, response);
     next();
   });
-  const shared = { ...options, settings, callFor: guard(app, options, settings) };
+  const shared = { ...options, settings, callFor: guard(app, options, settings, { metrics, takeFeedback }) };
   for (const route of routes) {
     app.all(route.path, (request, response) => answer(shared, route, request, response));
   }
@@ -69,7 +79,7 @@ export function createApp(options: AppOptions): Express {
 }
 
 /** Puts rate limit and client check before the guarded paths; hands back what a route sees of a request let in. */
-function guard(app: Express, options: AppOptions, settings: Settings): Shared['callFor'] {
+function guard(app: Express, options: AppOptions, settings: Settings, counting: Counting): Shared['callFor'] {
   const limits = { ...settings.limits, ...options.limits };
   const transport = createTransport(settings.fetching.privateNetworks);
   const refuse = (reply: Reply, { res }: Request): void => {
@@ -90,12 +100,12 @@ function guard(app: Express, options: AppOptions, settings: Settings): Shared['c
   return (request) => {
     const origins = gate.clientOf(request)?.fhirOrigins ?? settings.fetching.origins;
     const fetching = { ...settings.fetching, origins, transport, maxDepth: limits.maxDepth };
-    return { ...callOf(options, limits, request), fetching };
+    return { ...callOf(options, limits, request), ...counting, fetching };
   };
 }
 
 function begin(
-  options: AppOptions & { readonly settings: Settings },
+  options: AppOptions & { readonly settings: Settings; readonly metrics: Metrics },
   request: Request,
   response: Response,
 ): void {
@@ -108,6 +118,10 @@ function begin(
   response.on('finish', () => {
     const route: unknown = response.locals['route'] ?? '(none)';
     const ms = Math.round((performance.now() - started) * 10) / 10;
+    options.metrics.count('pregnancy_htn_requests_total', {
+      route: String(route),
+      status: String(response.statusCode),
+    });
     options.log?.(JSON.stringify({ method: request.method, route, status: response.statusCode, ms, id }));
   });
 }
@@ -158,19 +172,35 @@ function preflight(allow = 'GET, HEAD, POST, OPTIONS'): Reply {
   return { status: 204, type: 'application/json', body: '', headers };
 }
 
-function callOf(options: AppOptions, limits: BodyLimits, request: Request): Omit<Call, 'fetching'> {
+function callOf(
+  options: AppOptions,
+  limits: BodyLimits,
+  request: Request,
+): Omit<Call, 'fetching' | keyof Counting> {
+  const warnings: string[] = [];
+  const reading = { prefer: request.get('Prefer'), site: options.site };
   return {
     now: options.now(),
     accept: request.headers.accept,
-    prefer: request.get('Prefer'),
-    site: options.site,
-    body: () => readBody(request, limits),
+    acceptLanguage: request.headers['accept-language'],
+    ...reading,
+    warnings,
+    body: () =>
+      readBody(request, limits, (byte) => {
+        if (isStrict(reading)) throw duplicateFault(byte);
+        warnings.push(`A name stands twice in one object, at byte ${byte}; the last one counts.`);
+      }),
     query: (name) => queryText(request.query[name], name),
     parameter: (name) => {
       const value: unknown = request.params[name];
       return typeof value === 'string' ? value : undefined;
     },
   };
+}
+
+function duplicateFault(byte: number) {
+  const message = 'A name stands twice in one JSON object.';
+  return refused(400, 'duplicate-name', 'structure', '', message, `at byte ${byte}`);
 }
 
 function queryText(value: unknown, name: string): string | undefined {

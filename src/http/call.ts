@@ -1,5 +1,7 @@
 // What a route sees of a request.
 import type { ChartSettings } from './fetch/complete-chart.ts';
+import type { Metrics } from './metrics.ts';
+import type { FeedbackItem } from './read-feedback.ts';
 import type { Reply } from './reply.ts';
 import type { ServedSite } from './site-folder.ts';
 
@@ -12,7 +14,12 @@ export interface Call {
   readonly prefer?: string | undefined;
   /** The site this service is set up for. */
   readonly site?: ServedSite | undefined;
+  readonly acceptLanguage: string | undefined;
   readonly body: () => Promise<unknown>;
+  /** What was odd about the body and was let pass; complete once the body was read. */
+  readonly warnings: readonly string[];
+  readonly metrics: Metrics;
+  readonly takeFeedback: (items: readonly FeedbackItem[]) => void;
   /** A query parameter; undefined when absent or empty. */
   readonly query: (name: string) => string | undefined;
   readonly parameter: (name: string) => string | undefined;

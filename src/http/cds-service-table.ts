@@ -97,13 +97,7 @@ export const cdsServices: readonly CdsService[] = [
       {
         name: 'order-select',
         version: '1.0',
-        fields: [
-          user,
-          patient,
-          encounter,
-          field('selections', 'references'),
-          field('draftOrders', 'bundle'),
-        ],
+        fields: [user, patient, encounter, field('selections', 'references'), field('draftOrders', 'bundle')],
         brings: 'draftOrders',
         proposes: 'draftOrders',
       },

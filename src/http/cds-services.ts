@@ -1,41 +1,79 @@
-// The CDS Hooks routes: discovery, the service, feedback.
+// The CDS Hooks routes: discovery, the services, feedback.
 import { everyGuideline } from '../compare-guidelines.ts';
 import { evaluate } from '../evaluate.ts';
-import { RequestError } from '../errors.ts';
-import { toCards } from '../presenters/cds-cards.ts';
+import type { Evaluation } from '../evaluation.ts';
+import { chosenLanguage } from '../messages/languages.ts';
+import type { CardContext } from '../presenters/card-context.ts';
+import type { CardsResponse } from '../presenters/card-types.ts';
+import { readMark } from '../presenters/card-uuid.ts';
+import { dialects } from '../presenters/data-requirements.ts';
+import { roleOf } from '../presenters/user-role.ts';
+import { receive, withReception } from '../receive.ts';
+import { broughtBy, proposedBy } from './cds-context.ts';
 import { discovery } from './cds-discovery.ts';
-import { isObject, readCdsRequest, serviceId } from './cds-request.ts';
+import { readCdsRequest, type CdsCall } from './cds-request.ts';
+import { cdsServices, type CdsService } from './cds-service-table.ts';
 import { completeChart } from './fetch/complete-chart.ts';
-import { gather, readPrefetch, type Gathered } from './prefetch.ts';
+import { isStrict } from './fhir-negotiation.ts';
+import { gather, readPrefetch, type Gathered, type KeyState } from './prefetch.ts';
+import { readFeedback } from './read-feedback.ts';
 import { errorReply, jsonReply, type Reply } from './reply.ts';
 import { refused, requestIssue } from './request-issues.ts';
 import { queriedInstant, type Call } from './call.ts';
 
-/** `GET /cds-services` */
-export function discoveryReply(): Reply {
-  return jsonReply(discovery(), { 'Cache-Control': 'public, max-age=300' });
+/**
+ * `GET /cds-services`, with `dialect=3.0` the newer prefetch templates.
+ *
+ * Throws   RequestError 400: another dialect.
+ */
+export function discoveryReply(call: Call): Reply {
+  const asked = call.query('dialect') ?? '2.0';
+  const dialect = dialects.find((each) => each === asked);
+  if (dialect === undefined) {
+    throw refused(
+      400,
+      'dialect',
+      'not-supported',
+      'http.dialect',
+      `Prefetch is written as ${dialects.join(' or ')}.`,
+    );
+  }
+  return jsonReply(discovery(dialect), { 'Cache-Control': 'public, max-age=300' });
 }
 
 /**
  * `POST /cds-services/{id}`
  *
- * Throws   RequestError: 404 unknown service; 400 a request out of form; 412 blood pressures cannot be had.
+ * Throws   RequestError: 404 unknown service; 400 a request out of form; 412 data that are indispensable to this
+ *          service cannot be had.
  */
 export async function serviceReply(call: Call): Promise<Reply> {
-  checkService(call);
+  const service = serviceOf(call);
   const body = await call.body();
-  const request = readCdsRequest(body);
-  const states = await completeChart({ ...request, body }, readPrefetch(request.prefetch), call.fetching);
-  const gathered = gather(states, request.patientId);
-  const evaluation = evaluate(gathered.bundle, {
+  const request = readCdsRequest(body, service, isStrict(call));
+  countUnknownMembers(call, request);
+  if (request.isForLayUser) return cardsReply(call, { cards: [] }, request);
+  const sent = readPrefetch(request.prefetch, service.queries);
+  const states = await completeChart(request, sent, call.fetching);
+  const gathered = gather(states, request.patientId, broughtBy(request.context, request.hook));
+  const evaluation = evaluationOf(call, request, gathered);
+  const answer = service.present(evaluation, contextOf(call, request, states, gathered));
+  const unknown = stillUnknown(request, gathered);
+  return unknown.length === 0 || isDecided(evaluation, service, answer)
+    ? cardsReply(call, answer, request)
+    : preconditionReply(unknown);
+}
+
+function evaluationOf(call: Call, request: CdsCall, { bundle }: Gathered): Evaluation {
+  const received = receive(bundle, { isStrict: false, site: call.site?.setup });
+  const evaluation = evaluate(received.input, {
+    ...call.site?.options,
     asOf: queriedInstant(call) ?? request.asOf ?? call.now,
     ...guidelineOption(call.query('guideline') ?? request.guideline),
     subject: `Patient/${request.patientId}`,
     compare: true,
   });
-  // Without pressures a danger symptom may still decide; only then is there an answer to give.
-  const isAnswered = gathered.unknownRequired.length === 0 || evaluation.assessment.urgency === 'emergency';
-  return isAnswered ? jsonReply(toCards(evaluation, gathered.gaps)) : preconditionReply(gathered);
+  return withReception(evaluation, received);
 }
 
 /** The option for `evaluate`, left out when no guideline is named, or every one: a card names those that differ. */
@@ -43,16 +81,91 @@ export function guidelineOption(guideline: string | undefined): { readonly guide
   return guideline === undefined || guideline === everyGuideline ? {} : { guideline };
 }
 
-function checkService({ parameter }: Call): void {
-  if (parameter('id') === serviceId) return;
-  throw refused(404, 'unknown-service', 'not-found', 'http.id', `There is one service here: ${serviceId}.`);
+function contextOf(
+  call: Call,
+  request: CdsCall,
+  states: readonly KeyState[],
+  gathered: Gathered,
+): CardContext {
+  const proposed = proposedBy(request.context, request.hook, gathered.broughtAt);
+  return {
+    gaps: gathered.gaps,
+    states: gathered.states,
+    role: request.role ?? roleFrom(states) ?? roleOf(request.prefetch['user']),
+    messages: chosenLanguage(call.acceptLanguage),
+    warnings: [...call.warnings, ...request.warnings],
+    ...(proposed === undefined ? {} : { proposed }),
+  };
+}
+
+function roleFrom(states: readonly KeyState[]): CardContext['role'] {
+  const user = states.find(({ query }) => query.isAboutUser === true)?.state;
+  const entries: readonly unknown[] = user?.kind === 'found' ? user.entries : [];
+  return entries.map((entry) => roleOf(resourceIn(entry))).find((role) => role !== undefined);
+}
+
+function resourceIn(entry: unknown): unknown {
+  return typeof entry === 'object' && entry !== null && 'resource' in entry ? entry.resource : undefined;
+}
+
+/** What the hook itself brings may stand in for a key: a fresh reading can be judged without the earlier ones. */
+function stillUnknown({ context, hook }: CdsCall, { unknownRequired }: Gathered) {
+  const brings = broughtBy(context, hook).length > 0;
+  return unknownRequired.filter(({ key }) => !(brings && key === hook.standsFor));
+}
+
+/** Without what is indispensable a danger symptom, or a rule that needs none of it, may still decide. */
+function isDecided({ assessment }: Evaluation, service: CdsService, { cards }: CardsResponse): boolean {
+  const needsPressure = service.queries.some(
+    ({ key, need }) => key === 'bloodPressures' && need === 'required',
+  );
+  return needsPressure ? assessment.urgency === 'emergency' : cards.length > 0;
+}
+
+function cardsReply(call: Call, answer: CardsResponse, { warnings: ofRequest }: CdsCall): Reply {
+  for (const { uuid, indicator } of answer.cards) {
+    const mark = readMark(uuid);
+    const { rule, guideline } = mark ?? { rule: 'other', guideline: 'other' };
+    call.metrics.count('pregnancy_htn_cards_total', { rule, guideline, indicator });
+  }
+  const warnings = [...call.warnings, ...ofRequest];
+  const extension = warnings.length === 0 ? {} : { extension: { 'org.pregnancy-htn.request': { warnings } } };
+  const { language } = chosenLanguage(call.acceptLanguage);
+  return jsonReply(
+    { ...answer, ...extension },
+    { 'Cache-Control': 'no-store', 'Content-Language': language, Vary: 'Accept-Language' },
+  );
+}
+
+const knownMembers: readonly string[] = [
+  'hook',
+  'hookInstance',
+  'fhirServer',
+  'fhirAuthorization',
+  'context',
+  'prefetch',
+  'extension',
+];
+
+function countUnknownMembers({ metrics }: Call, { body }: CdsCall): void {
+  for (const name of Object.keys(body)) {
+    if (!knownMembers.includes(name)) metrics.count('pregnancy_htn_unknown_members_total');
+  }
+}
+
+function serviceOf({ parameter }: Call): CdsService {
+  const id = parameter('id');
+  const service = cdsServices.find((each) => each.id === id);
+  if (service !== undefined) return service;
+  const message = `The services here are ${cdsServices.map((each) => each.id).join(', ')}.`;
+  throw refused(404, 'unknown-service', 'not-found', 'http.id', message);
 }
 
 /** 412 as CDS Hooks means it: required data can be had neither from prefetch nor from the server. */
-function preconditionReply({ unknownRequired }: Gathered): Reply {
+function preconditionReply(unknown: Gathered['unknownRequired']): Reply {
   return errorReply(
     412,
-    unknownRequired.map((query) =>
+    unknown.map((query) =>
       requestIssue(
         'required-data-unknown',
         'required',
@@ -65,39 +178,18 @@ function preconditionReply({ unknownRequired }: Gathered): Reply {
 }
 
 /**
- * `POST /cds-services/{id}/feedback`: accepted and not stored.
+ * `POST /cds-services/{id}/feedback`: counted for the rule that made the card, each item once.
  *
- * Throws   RequestError 400 with one issue for each bad item (rows B-02 to B-07).
+ * Throws   RequestError 400 with one issue for each fault (rows B-02 to B-07).
  */
 export async function feedbackReply(call: Call): Promise<Reply> {
-  checkService(call);
-  const body = await call.body();
-  const items: unknown = isObject(body) ? body['feedback'] : undefined;
-  if (!Array.isArray(items)) {
-    throw refused(400, 'required', 'required', 'feedback', '`feedback` is required and must be a list.');
-  }
-  const issues = items.flatMap((item: unknown, index) =>
-    feedbackFaults(item).map((member) =>
-      requestIssue(
-        'feedback-item',
-        'value',
-        `feedback[${index}].${member}`,
-        `\`${member}\` is missing or not valid.`,
-      ),
-    ),
-  );
-  if (issues.length > 0) throw new RequestError(400, issues);
+  serviceOf(call);
+  call.takeFeedback(readFeedback(await call.body()));
   return { status: 200, type: 'application/json', body: '' };
 }
 
-function feedbackFaults(item: unknown): readonly string[] {
-  if (!isObject(item)) return ['card'];
-  const { card, outcome, outcomeTimestamp, acceptedSuggestions } = item;
-  const zoned = /^\d{4}-\d{2}-\d{2}[Tt]\d{2}:\d{2}:\d{2}(?:\.\d+)?(?:[Zz]|[+-]\d{2}:\d{2})$/;
-  return [
-    ...(typeof card === 'string' && card !== '' ? [] : ['card']),
-    ...(outcome === 'accepted' || outcome === 'overridden' ? [] : ['outcome']),
-    ...(outcome === 'accepted' && !Array.isArray(acceptedSuggestions) ? ['acceptedSuggestions'] : []),
-    ...(typeof outcomeTimestamp === 'string' && zoned.test(outcomeTimestamp) ? [] : ['outcomeTimestamp']),
-  ];
+/** `GET /metrics`: counters of this process. */
+export function metricsReply(call: Call): Reply {
+  const headers = { 'Cache-Control': 'no-store' };
+  return { status: 200, type: 'text/plain; version=0.0.4', body: call.metrics.text(), headers };
 }

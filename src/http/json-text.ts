@@ -1,4 +1,6 @@
 // JSON from an untrusted sender: size in depth checked before parsing, faults named by position and never quoted.
+import { RequestError } from '../errors.ts';
+import { duplicateName } from './duplicate-names.ts';
 import { refused } from './request-issues.ts';
 
 /**
@@ -6,21 +8,33 @@ import { refused } from './request-issues.ts';
  *
  * Given    bytes      UTF-8, with or without byte order mark
  *          maxDepth   deepest nesting of objects and lists
+ *          onDuplicate   told the byte at which a name stands twice in one object; absent: not looked for
  * Throws   RequestError 400: not UTF-8, not JSON (byte position in diagnostics), too deep.
  * Notes    1. The words of the runtime's own parser are not passed on: they quote the input.
  */
-export function parseJson(bytes: Uint8Array, maxDepth: number): unknown {
+export function parseJson(
+  bytes: Uint8Array,
+  maxDepth: number,
+  onDuplicate?: (byte: number) => void,
+): unknown {
   const text = decode(bytes);
   if (deepest(text) > maxDepth) {
     throw refused(400, 'too-deep', 'too-costly', '', `The JSON is nested more than ${maxDepth} levels deep.`);
   }
   try {
-    return JSON.parse(text);
-  } catch {
-    const before = text.slice(0, faultPosition(text));
-    const position = new TextEncoder().encode(before).length;
+    const value: unknown = JSON.parse(text);
+    const duplicate = onDuplicate === undefined ? undefined : duplicateName(text);
+    if (duplicate !== undefined) onDuplicate?.(byteAt(text, duplicate));
+    return value;
+  } catch (error) {
+    if (error instanceof RequestError) throw error;
+    const position = byteAt(text, faultPosition(text));
     throw refused(400, 'not-json', 'structure', '', 'The body is not JSON.', `fault at byte ${position}`);
   }
+}
+
+function byteAt(text: string, at: number): number {
+  return new TextEncoder().encode(text.slice(0, at)).length;
 }
 
 function decode(bytes: Uint8Array): string {

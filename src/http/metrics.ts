@@ -3,7 +3,8 @@
 const metrics = {
   pregnancy_htn_requests_total: 'Requests by route and status.',
   pregnancy_htn_cards_total: 'Cards handed out by rule, guideline and indicator.',
-  pregnancy_htn_feedback_total: 'Feedback by rule, guideline, outcome and override reason; duplicates not counted.',
+  pregnancy_htn_feedback_total:
+    'Feedback by rule, guideline, outcome and override reason; duplicates not counted.',
   pregnancy_htn_feedback_duplicates_total: 'Feedback items ignored because they had been received before.',
   pregnancy_htn_accepted_suggestions_total: 'Suggestions reported as accepted, by rule.',
   pregnancy_htn_unknown_members_total: 'Members of CDS Hooks requests that were ignored.',

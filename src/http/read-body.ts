@@ -16,12 +16,17 @@ const accepted: readonly string[] = ['application/json', 'application/fhir+json'
 /**
  * The JSON body of a request.
  *
+ * Given    onDuplicate   told the byte at which a name stands twice in one object (T-08)
  * Throws   RequestError: 415 other media type or encoding; 413 too long; 400 not JSON or too deep.
  * Notes    1. A missing Content-Type with a JSON body is accepted (checklist T-06).
  */
-export async function readBody(request: IncomingMessage, limits: BodyLimits): Promise<unknown> {
+export async function readBody(
+  request: IncomingMessage,
+  limits: BodyLimits,
+  onDuplicate?: (byte: number) => void,
+): Promise<unknown> {
   checkMediaType(request);
-  return parseJson(await readBytes(request, limits.maxBodyBytes), limits.maxDepth);
+  return parseJson(await readBytes(request, limits.maxBodyBytes), limits.maxDepth, onDuplicate);
 }
 
 function checkMediaType(request: IncomingMessage): void {

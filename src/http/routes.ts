@@ -1,10 +1,11 @@
 // The routes in one list.
 import { assessReply } from './fhir-operations.ts';
-import { discoveryReply, feedbackReply, serviceReply } from './cds-services.ts';
+import { discoveryReply, feedbackReply, metricsReply, serviceReply } from './cds-services.ts';
 import { exampleReply, pageReply, scriptReply, styleReply } from './page.ts';
 import { productVersion } from './cds-discovery.ts';
 import type { Answer } from './call.ts';
 import { metadataReply, readReply, searchReply } from './conformance-resources.ts';
+import { measureReply } from './measure-operations.ts';
 import { applyReply } from './plan-operations.ts';
 import { jsonReply } from './reply.ts';
 import { validateReply } from './validate-operation.ts';
@@ -23,12 +24,14 @@ export const routes: readonly Route[] = [
   { path: '/example.json', get: exampleReply },
   { path: '/health', get: () => jsonReply({ status: 'ok', version: productVersion }) },
   { path: '/rules', get: rulesReply },
+  { path: '/metrics', get: metricsReply },
   { path: '/cds-services', get: discoveryReply },
   { path: '/cds-services/:id', post: serviceReply },
   { path: '/cds-services/:id/feedback', post: feedbackReply },
   { path: '/fhir/$assess-hypertension', post: assessReply },
   { path: '/fhir/PlanDefinition/:id/$apply', post: applyReply },
   { path: '/fhir/Bundle/$validate', post: validateReply },
+  { path: '/fhir/Measure/:id/$evaluate-measure', post: measureReply },
   { path: '/fhir/metadata', get: metadataReply },
   // Last: any type, any id.
   { path: '/fhir/:type/:id', get: readReply },

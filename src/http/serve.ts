@@ -4,6 +4,7 @@ import type { Server } from 'node:http';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
+import { loadSite } from './site-folder.ts';
 import { readSettings, type Environment, type Settings } from './settings.ts';
 import { redisReplayStore } from './trust/redis-replay-store.ts';
 import type { ReplayStore } from './trust/replay-store.ts';
@@ -41,7 +42,9 @@ export async function serve(
 ): Promise<Server> {
   const settings = readSettings({ ...environment, HOST: address.host }, (path) => readFileSync(path, 'utf8'));
   const replay = await sharedReplayStore(settings);
-  const app = createApp({ now, log: say, settings, ...(replay === undefined ? {} : { replay }) });
+  const folder = environment['SITE'] ?? '';
+  const site = folder === '' ? undefined : loadSite(folder);
+  const app = createApp({ now, log: say, settings, site, ...(replay === undefined ? {} : { replay }) });
   const server = await new Promise<Server>((resolve, reject) => {
     const listening = app.listen(address.port, address.host, (error?: Error) => {
       if (error === undefined) resolve(listening);

@@ -89,6 +89,8 @@ function toEvent(item: FeedbackItem): FeedbackEvent {
 
 function reasonOf({ reason }: FeedbackItem): string {
   if (reason === undefined) return 'none';
-  const offered = overrideReasons.some(({ system, code }) => system === reason.system && code === reason.code);
+  const offered = overrideReasons.some(
+    ({ system, code }) => system === reason.system && code === reason.code,
+  );
   return offered ? reason.code : 'other';
 }

@@ -63,6 +63,59 @@ export interface AnswerAction {
   readonly source: AnswerCitation;
 }
 
+/** A medicine in use or ordered that is to be avoided or used with care. */
+export interface AnswerMedicine {
+  readonly rule: string;
+  readonly medicine: string;
+  readonly severity: 'avoid' | 'caution' | 'note';
+  readonly sentence: string;
+  readonly alternative?: string | undefined;
+  readonly evidence?: readonly AnswerEvidence[] | undefined;
+  readonly source: AnswerCitation;
+}
+
+/** A drug the publication names for her state: a reference value, never an order. */
+export interface AnswerTreatment {
+  readonly id: string;
+  readonly medicine: string;
+  readonly purpose: 'acute-pressure' | 'maintenance' | 'seizure';
+  readonly dose: string;
+  readonly offeredFirst: boolean;
+  /** Reasons in the record to think twice. */
+  readonly against?:
+    | readonly { readonly sentence: string; readonly evidence?: readonly AnswerEvidence[] | undefined }[]
+    | undefined;
+  readonly source: AnswerCitation;
+}
+
+/** Aspirin or calcium: indicated or not, by which factors, and what was never asked. */
+export interface AnswerPrevention {
+  readonly id: 'aspirin' | 'calcium';
+  readonly outcome: Outcome;
+  readonly sentence: string;
+  readonly found?:
+    | readonly {
+        readonly factor: string;
+        readonly level: 'high' | 'moderate';
+        readonly evidence?: readonly AnswerEvidence[] | undefined;
+      }[]
+    | undefined;
+  readonly absent?: readonly string[] | undefined;
+  readonly neverAsked?: readonly string[] | undefined;
+  readonly dose?: string | undefined;
+  readonly window?: string | undefined;
+  readonly source: AnswerCitation;
+}
+
+/** A doubt about how something was measured. */
+export interface AnswerQuality {
+  readonly rule: string;
+  readonly grade: 'block' | 'warn' | 'partial' | 'ask' | 'info';
+  readonly sentence: string;
+  readonly evidence?: readonly AnswerEvidence[] | undefined;
+  readonly source: AnswerCitation;
+}
+
 /** A published risk equation. `verified` is false until it was compared with print. */
 export interface AnswerRiskEstimate {
   readonly model: string;
@@ -136,6 +189,10 @@ export interface Answer {
         readonly source: AnswerCitation;
       }[]
     | undefined;
+  readonly medicines?: readonly AnswerMedicine[] | undefined;
+  readonly treatment?: readonly AnswerTreatment[] | undefined;
+  readonly prevention?: readonly AnswerPrevention[] | undefined;
+  readonly quality?: readonly AnswerQuality[] | undefined;
   readonly guideline: GuidelineStamp;
   readonly asOf: string;
   readonly subject?: string | undefined;

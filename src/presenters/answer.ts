@@ -3,6 +3,7 @@ import type { Citation, Known, Omission, Threshold } from '../guidelines/guideli
 import type { Action, Evidence, Finding, Missing, Referral, RiskEstimate } from '../findings/finding.ts';
 import type { Account, AccountEntry, Evaluation, GestationalAge } from '../evaluation.ts';
 import type { Issue } from '../errors.ts';
+import { toCare } from './answer-care.ts';
 import { caution } from './caution.ts';
 import { someMapped, someOf, someText } from './some.ts';
 import type {
@@ -46,6 +47,7 @@ export function toAnswer(evaluation: Evaluation): Answer {
       sentence: reason.sentence,
       source: toCitation(reason.source),
     })),
+    ...toCare(assessment),
     guideline: { id: stamp.id, title: stamp.title, version: stamp.version, fingerprint: stamp.fingerprint },
     asOf: evaluation.asOf,
     subject: evaluation.subject,

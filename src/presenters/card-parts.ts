@@ -85,9 +85,21 @@ export function cardExtension(
       languageReview: messages.review,
       role: context.role,
       data: context.states,
+      setAside: someOf(setAsideMarks(evaluation)),
       warnings: someOf(context.warnings),
     },
   };
+}
+
+const longestList = 20;
+
+/** What was received and not used, whatever the reason; the first of them. */
+function setAsideMarks({ account }: Evaluation) {
+  return account.entries
+    .flatMap((entry) =>
+      entry.outcome === 'set-aside' ? [{ reference: entry.reference, code: entry.code }] : [],
+    )
+    .slice(0, longestList);
 }
 
 function thresholdMarks({ assessment }: Evaluation) {

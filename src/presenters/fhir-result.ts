@@ -7,6 +7,7 @@ import { caution } from './caution.ts';
 import { toComparisonAnswer } from './comparison.ts';
 import { toDataRequirement } from './data-requirements.ts';
 import { toAccountOutcome } from './operation-outcome.ts';
+import { toDetectedIssues } from './detected-issue.ts';
 import { toOutputParameters } from './output-parameters.ts';
 import { toRiskAssessments } from './risk-assessment.ts';
 import { toReference } from './reference.ts';
@@ -22,7 +23,7 @@ const outputId = 'output';
  * The answer about one woman as a collection Bundle.
  *
  * Returns  in this order: one GuidanceResponse (its output Parameters contained), the suggested Conditions, the
- *          referral, the RiskAssessments asked for, one OperationOutcome that accounts for every entry received, and the Provenance of them all.
+ *          referral, DetectedIssues about medicines and blocked measurements, the RiskAssessments asked for, one OperationOutcome that accounts for every entry received, and the Provenance of them all.
  * Throws   never
  * Notes    1. Every entry has a `urn:uuid:` fullUrl; references between entries use it.
  *          2. The same evaluation gives the same bytes.
@@ -81,6 +82,7 @@ function resourcesOf({ evaluation, compared }: Told): readonly Identified[] {
     ...(referral === undefined
       ? []
       : [linked(referral, new Set(suggested.map((condition) => condition.id)))]),
+    ...toDetectedIssues(evaluation),
     ...toRiskAssessments(evaluation),
     { ...toAccountOutcome(evaluation.account), id: outcomeId, meta: traced(evaluation.stamp) },
   ];

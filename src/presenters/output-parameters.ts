@@ -16,6 +16,8 @@ const codeMembers: readonly string[] = [
   'by',
   'kind',
   'severity',
+  'grade',
+  'purpose',
 ];
 
 /** Members that are measured numbers, whole or not. */

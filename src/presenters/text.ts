@@ -1,7 +1,9 @@
 // The answer for a nurse-midwife at a terminal: what it is, what to do now, what is missing, why, and on whose word.
 import type { AccountEntry, Evaluation } from '../evaluation.ts';
 import type { Missing } from '../findings/finding.ts';
+import { english } from '../messages/en.ts';
 import { isVerified } from './answer.ts';
+import { medicineLines, preventionLines, qualityLines, riskLines, treatmentLines } from './care-lines.ts';
 import { caution } from './caution.ts';
 import { asOfWords, spokenTime } from './clock.ts';
 import { newestData } from './newest-data.ts';
@@ -24,12 +26,25 @@ export function toText(evaluation: Evaluation): string {
     ...block('Newest readings', bullets(newestLines(evaluation))),
     ...block('What to do, in this order', numbered(stepsOf(evaluation))),
     ...block('Missing', bullets(assessment.missing.map(missingLine))),
+    ...careBlocks(evaluation),
     ...block('Why', bullets(reasonsOf(evaluation))),
+    ...block(english.headings.risk, bullets(riskLines({ evaluation, messages: english }))),
     ...block('Guideline', [...guidelineLines(evaluation), ...differsLines(evaluation)]),
     ...block('Data', dataLines(evaluation)),
     ...block('Caution', bullets(caution)),
   ];
   return `${lines.join('\n').trimEnd()}\n`;
+}
+
+function careBlocks(evaluation: Evaluation): readonly string[] {
+  const said = { evaluation, messages: english };
+  const { headings } = english;
+  return [
+    ...block(headings.medicines, bullets(medicineLines(said))),
+    ...block(headings.treatment, bullets(treatmentLines(said))),
+    ...block(headings.prevention, bullets(preventionLines(said))),
+    ...block(headings.quality, bullets(qualityLines(said))),
+  ];
 }
 
 function headline(evaluation: Evaluation): readonly string[] {

@@ -37,20 +37,14 @@ export interface TokenParts {
 
 /** A good token, but for the parts given. */
 export function tokenWith({ key = mainKey, header, claims }: TokenParts = {}): Promise<string> {
-  const all = {
-    iss: issuer,
-    aud: serviceUrl,
-    iat: nowSeconds,
-    exp: nowSeconds + 300,
-    jti: freshId(),
-    ...claims,
-  };
-  const payload = Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined));
-  const { kid } = key.publicJwk;
-  const full = Object.fromEntries(
-    Object.entries({ alg: key.alg, typ: 'JWT', kid, ...header }).filter(([, value]) => value !== undefined),
-  );
+  const times = { iat: nowSeconds, exp: nowSeconds + 300 };
+  const payload = present({ iss: issuer, aud: serviceUrl, ...times, jti: freshId(), ...claims });
+  const full = present({ typ: 'JWT', kid: key.publicJwk.kid, ...header });
   return new SignJWT(payload).setProtectedHeader({ alg: key.alg, ...full }).sign(key.privateKey);
+}
+
+function present(members: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(members).filter(([, value]) => value !== undefined));
 }
 
 export function jwtSettings(more: Partial<Settings> = {}, ...keys: readonly KeyPair[]): Settings {

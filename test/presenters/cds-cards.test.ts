@@ -202,11 +202,40 @@ describe('silence', () => {
     expect(card?.detail).toContain('Observation/wrong-unit');
   });
 
-  it('C-05: data that could not be had are named in a card', () => {
+  it('C-05: data that could not be had make no card of their own, and every card that is shown names them', () => {
     const gap = { key: 'symptoms', what: 'symptoms and danger signs', why: 'failed' } as const;
-    const [card] = toCards(normalEvaluation({ account: cleanAccount }), [gap]).cards;
-    expect(card?.indicator).toBe('info');
-    expect(card?.summary).toContain('Not seen: symptoms and danger signs.');
+    const context = { gaps: [gap], states: { symptoms: 'failed' } } as const;
+    expect(toCards(normalEvaluation(), context)).toEqual({ cards: [] });
+    const shown = toCards(evaluationOf(), context).cards;
+    expect(shown.length).toBeGreaterThan(0);
+    for (const card of shown) {
+      expect(card.detail).toContain(
+        'symptoms and danger signs: the record system could not read them',
+      );
+      expect(card.extension).toMatchObject({ [extensionKey]: { data: { symptoms: 'failed' } } });
+    }
+  });
+
+  it('R-11: an entry set aside that is no pressure and no urine result, or another woman’s, makes no card', () => {
+    const aside = (code: 'other-subject' | 'unit-unknown', about?: 'blood-pressure') => ({
+      ...cleanAccount,
+      entries: [
+        {
+          path: 'Bundle.entry[0].resource',
+          reference: 'Observation/x',
+          resourceType: 'Observation',
+          outcome: 'set-aside' as const,
+          code,
+          expression: 'Bundle.entry[0].resource',
+          message: 'Not used.',
+          ...(about === undefined ? {} : { about }),
+        },
+      ],
+    });
+    const cardsWith = (account: ReturnType<typeof aside>) => toCards(normalEvaluation({ account })).cards;
+    expect(cardsWith(aside('other-subject', 'blood-pressure'))).toEqual([]);
+    expect(cardsWith(aside('unit-unknown'))).toEqual([]);
+    expect(cardsWith(aside('unit-unknown', 'blood-pressure'))).toHaveLength(1);
   });
 
   it('withdrawn entries and copies make no card', () => {

@@ -159,6 +159,7 @@ export const account: Account = {
       code: 'unit-unknown',
       expression: 'Bundle.entry[3].resource.valueQuantity',
       message: 'The unit is not known: send UCUM.',
+      about: 'blood-pressure',
     }),
   ],
   issues: [],

@@ -36,12 +36,13 @@ describe('the result Bundle', () => {
     expect(results.flatMap((result) => emptyValues(throughJson(result)))).toEqual([]);
   });
 
-  it('F-C03: holds one GuidanceResponse, the Conditions, the referral and one OperationOutcome', () => {
+  it('F-C03: holds one GuidanceResponse, the Conditions, the referral, one OperationOutcome and Provenance', () => {
     expect(resources.map((resource) => resource.resourceType)).toEqual([
       'GuidanceResponse',
       'Condition',
       'ServiceRequest',
       'OperationOutcome',
+      'Provenance',
     ]);
   });
 

@@ -124,7 +124,7 @@ describe('the proposed referral', () => {
     // 09:30 on 24 Nov at the clinic (+05:30); the length of each interval is its name.
     expect(urgencies.map(of)).toEqual([
       ['stat', '2026-11-24T09:30:00+05:30'],
-      ['asap', '2026-11-24'],
+      ['asap', '2026-11-24T23:59:59+05:30'],
       ['urgent', '2026-11-26T09:30:00+05:30'],
       ['routine', '2026-12-01T09:30:00+05:30'],
       ['routine', undefined],

@@ -39,7 +39,7 @@ function toResources(entry: CaseEntry): FhirResource[] {
     case 'home-mean':
       return [build.homeMean(entry)];
     case 'symptom':
-      return [build.symptom(entry.at, entry.symptom, entry.present)];
+      return [build.noted(build.symptom(entry.at, entry.symptom, entry.present), entry.note)];
     case 'no-danger-symptoms':
       return build.noDangerSymptoms(entry.at);
     case 'condition':
@@ -67,10 +67,15 @@ function toResources(entry: CaseEntry): FhirResource[] {
 
 function toPressure(at: string, fields: PressureFields): FhirResource {
   const inKPa = fields.systolicKPa !== undefined || fields.diastolicKPa !== undefined;
-  const arm = fields.arm === undefined ? {} : { arm: fields.arm };
-  return inKPa
-    ? build.pressure(at, fields.systolicKPa, fields.diastolicKPa, { unit: 'kPa', ...arm })
-    : build.pressure(at, fields.systolicMmHg, fields.diastolicMmHg, arm);
+  const options: build.PressureOptions = {
+    ...(fields.arm === undefined ? {} : { arm: fields.arm }),
+    ...(fields.setting === undefined ? {} : { setting: fields.setting }),
+    ...(fields.status === undefined ? {} : { status: fields.status }),
+  };
+  const sent = inKPa
+    ? build.pressure(at, fields.systolicKPa, fields.diastolicKPa, { unit: 'kPa', ...options })
+    : build.pressure(at, fields.systolicMmHg, fields.diastolicMmHg, options);
+  return fields.withoutUnit === true ? build.withoutUnit(sent) : sent;
 }
 
 type Result = Extract<
@@ -97,9 +102,14 @@ function toResult(entry: Result): FhirResource {
     case 'albumin-creatinine-ratio':
       return build.albuminRatio(entry.at, entry.value, entry.unit);
     case 'protein-24-hours':
-      return build.protein24h(entry.at, entry.milligrams);
+      return entry.grams === undefined
+        ? build.protein24h(entry.at, entry.milligrams)
+        : build.protein24h(entry.at, entry.grams, 'g/(24.h)');
     case 'laboratory':
-      return build.lab(entry.at, entry.analyte, entry.value, entry.unit, entry.upperLimit);
+      return build.noted(
+        build.lab(entry.at, entry.analyte, entry.value, entry.unit, entry.upperLimit),
+        entry.note,
+      );
   }
 }
 

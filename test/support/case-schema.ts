@@ -6,6 +6,7 @@ import { conditionCodes, laboratoryCodes, medicineCodes, stripAnswers, symptomCo
 const keyOf = <T extends object>(table: T): z.ZodType<keyof T & string> =>
   z.custom<keyof T & string>((value) => typeof value === 'string' && Object.hasOwn(table, value));
 
+const outcomes = ['met', 'not-met', 'cannot-tell', 'not-applicable'] as const;
 const at = z.string();
 const kind = z.literal;
 
@@ -19,6 +20,10 @@ const entrySchema = z.discriminatedUnion('kind', [
     systolicKPa: z.number().exactOptional(),
     diastolicKPa: z.number().exactOptional(),
     arm: z.enum(['left', 'right']).exactOptional(),
+    setting: z.enum(['home', 'clinic']).exactOptional(),
+    status: z.enum(['preliminary', 'entered-in-error', 'cancelled']).exactOptional(),
+    /** Sent as bare numbers. */
+    withoutUnit: z.literal(true).exactOptional(),
   }),
   z.strictObject({ kind: kind('systolic-by-palpation'), at, systolicMmHg: z.number() }),
   z.strictObject({
@@ -38,7 +43,12 @@ const entrySchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: kind('protein-creatinine-ratio'), at, value: z.number(), unit: z.string() }),
   z.strictObject({ kind: kind('albumin-creatinine-ratio'), at, value: z.number(), unit: z.string() }),
-  z.strictObject({ kind: kind('protein-24-hours'), at, milligrams: z.number() }),
+  z.strictObject({
+    kind: kind('protein-24-hours'),
+    at,
+    milligrams: z.number().exactOptional(),
+    grams: z.number().exactOptional(),
+  }),
   z.strictObject({
     kind: kind('laboratory'),
     at,
@@ -46,8 +56,15 @@ const entrySchema = z.discriminatedUnion('kind', [
     value: z.number(),
     unit: z.string(),
     upperLimit: z.number().exactOptional(),
+    note: z.string().exactOptional(),
   }),
-  z.strictObject({ kind: kind('symptom'), at, symptom: keyOf(symptomCodes), present: z.boolean() }),
+  z.strictObject({
+    kind: kind('symptom'),
+    at,
+    symptom: keyOf(symptomCodes),
+    present: z.boolean(),
+    note: z.string().exactOptional(),
+  }),
   z.strictObject({ kind: kind('no-danger-symptoms'), at }),
   z.strictObject({ kind: kind('gestational-age'), at, weeks: z.number(), days: z.number() }),
   z.strictObject({ kind: kind('due-date'), at, date: z.string() }),
@@ -71,6 +88,12 @@ const expectedSchema = z.strictObject({
   urgency: z.enum(['emergency', 'same-day', 'within-48-hours', 'within-7-days', 'routine']),
   /** Outcome of the question asked with this check. */
   finding: z.strictObject({ check: z.string(), outcome: z.string() }).exactOptional(),
+  /** Outcome of rules: `class:hellp` or `urgency:hellp`. */
+  rules: z.record(z.string(), z.enum(outcomes)).exactOptional(),
+  /** Ids of questions that must be asked for, in `missing`. */
+  missing: z.array(z.string()).exactOptional(),
+  /** Ids of actions that must be advised. */
+  advises: z.array(z.string()).exactOptional(),
   /** Why, in one sentence. */
   because: z.string().exactOptional(),
 });
@@ -79,6 +102,10 @@ export type Expected = z.infer<typeof expectedSchema>;
 const caseFileSchema = z.strictObject({
   title: z.string(),
   source: z.string(),
+  /** The rule the file is about: `class:hellp`. */
+  rule: z.string().exactOptional(),
+  /** Groups that hold no row, each with the reason why none can exist. */
+  noRows: z.partialRecord(z.enum(outcomes), z.string()).exactOptional(),
   rows: z.array(
     z.strictObject({
       id: z.string(),

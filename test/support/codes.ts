@@ -45,6 +45,8 @@ export const symptomCodes = {
   'pulmonary-oedema': '19242006',
   'vaginal-bleeding': '289530006',
   'reduced-fetal-movement': '276369006',
+  clonus: '39055007',
+  'abdominal-pain': '21522001',
   'lung-crackles': undefined,
 } as const;
 export type SymptomName = keyof typeof symptomCodes;
@@ -58,6 +60,14 @@ export const conditionCodes = {
   'gestational-hypertension': '48194001',
   'multiple-pregnancy': '16356006',
   'gestational-diabetes': '11687002',
+  'pre-eclampsia-severe': '46764007',
+  'superimposed-pre-eclampsia': '67359005',
+  hellp: '95605009',
+  eclampsia: '15938005',
+  epilepsy: '84757009',
+  'postpartum-hypertension': '40521000119100',
+  'placental-abruption': '415105001',
+  'fetal-growth-restriction': '22033007',
 } as const;
 export type ConditionName = keyof typeof conditionCodes;
 
@@ -67,6 +77,7 @@ export const medicineCodes = {
   methyldopa: ['C02AB01', 'methyldopa'],
   lisinopril: ['C09AA03', 'lisinopril'],
   enalapril: ['C09AA02', 'enalapril'],
+  hydralazine: ['C02DB02', 'hydralazine'],
   aspirin: ['B01AC06', 'acetylsalicylic acid'],
   'magnesium-sulfate': ['B05XA05', 'magnesium sulfate'],
 } as const;

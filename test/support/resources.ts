@@ -152,9 +152,32 @@ export function albuminRatio(at: string, value: number, unit: string): Observati
   });
 }
 
-export function protein24h(at: string, milligrams: number): Observation {
-  return observation(loinc('2889-4'), at, { valueQuantity: quantity(milligrams, 'mg/(24.h)') });
+export function protein24h(
+  at: string,
+  amount: number | undefined,
+  unit: 'mg/(24.h)' | 'g/(24.h)' = 'mg/(24.h)',
+): Observation {
+  return observation(
+    loinc('2889-4'),
+    at,
+    amount === undefined ? {} : { valueQuantity: quantity(amount, unit) },
+  );
 }
+
+/** The same observation with a remark of the laboratory or the midwife. */
+export const noted = (resource: Observation, note: string | undefined): Observation =>
+  note === undefined ? resource : { ...resource, note: [{ text: note }] };
+
+/** The same pressure as bare numbers. */
+export const withoutUnit = (resource: Observation): Observation => ({
+  ...resource,
+  component: (resource.component ?? []).map((component) => ({
+    ...component,
+    ...(component.valueQuantity?.value === undefined
+      ? {}
+      : { valueQuantity: { value: component.valueQuantity.value } }),
+  })),
+});
 
 /** A result; `upperLimit` is what the laboratory prints as its upper reference limit, in the same unit. */
 export function lab(

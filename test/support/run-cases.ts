@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { caseAsOf, caseBundle } from './case-bundle.ts';
 import { evaluateSoundly } from './engine.ts';
+import { ruleOutcome } from './rule-outcome.ts';
 import type { CaseFile, CaseRow, Expected } from './case-schema.ts';
 import type { Evaluation } from '../../src/evaluation.ts';
 
@@ -28,7 +29,10 @@ function answerTo(row: CaseRow, guideline: string): Evaluation {
   return evaluateSoundly(caseBundle(row.given), { asOf: row.asOf ?? caseAsOf(row.given), guideline });
 }
 
-function expectAnswer(evaluation: Evaluation, expected: Expected): void {
+/** What a row looks at in an answer. */
+export type Answered = Pick<Evaluation, 'guideline' | 'assessment'>;
+
+export function expectAnswer(evaluation: Answered, expected: Expected): void {
   const { classification, urgency } = evaluation.assessment;
   const accepted = [
     ...(expected.classification === undefined ? [] : [expected.classification]),
@@ -42,6 +46,7 @@ function expectAnswer(evaluation: Evaluation, expected: Expected): void {
     classification: accepted.length === 0 ? classification : oneOf(accepted, answer.classification),
     urgency: expected.urgency,
   });
+  expectRest(evaluation, expected);
   const listed = (expected.excludes ?? []).filter((unwanted) =>
     classification.some((one) => one === unwanted),
   );
@@ -60,11 +65,25 @@ function oneOf(accepted: readonly (readonly string[])[], found: readonly string[
   return accepted.find((wanted) => wanted === found) ?? accepted[0] ?? [];
 }
 
-function outcomesOf(evaluation: Evaluation, check: string): string[] {
+function outcomesOf(evaluation: Answered, check: string): string[] {
   const questions = new Set(
     evaluation.guideline.questions.filter((question) => question.check === check).map(({ id }) => id),
   );
   return evaluation.assessment.findings
     .filter(({ question }) => questions.has(question))
     .map(({ outcome }) => outcome);
+}
+
+function expectRest(evaluation: Answered, expected: Expected): void {
+  const { findings, missing, actions } = evaluation.assessment;
+  if (expected.rules !== undefined)
+    expect(
+      Object.fromEntries(
+        Object.keys(expected.rules).map((rule) => [rule, ruleOutcome(evaluation, findings, rule)]),
+      ),
+    ).toEqual(expected.rules);
+  if (expected.missing !== undefined)
+    expect(missing.map(({ id }) => id)).toEqual(expect.arrayContaining(expected.missing));
+  if (expected.advises !== undefined)
+    expect(actions.map(({ id }) => id)).toEqual(expect.arrayContaining(expected.advises));
 }

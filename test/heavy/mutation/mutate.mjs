@@ -16,7 +16,8 @@ const under = (folder) =>
     .sort()
     .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
 
-const files = ['test/check-cases.test.js', ...under('rules'), ...under('timeline')];
+const timelinesChange = folders.some((folder) => folder.startsWith('src/timeline'));
+const files = [...under('rules'), ...(timelinesChange ? under('timeline') : [])];
 const mutants = await prepare(folders);
 const byId = new Map(mutants.map((mutant) => [mutant.id, mutant]));
 const waiting = [...mutants];
@@ -49,7 +50,7 @@ function startWorker() {
       } else {
         const { kind: _kind, ...result } = message;
         results.push(result);
-        if (results.length % 200 === 0) console.log(`${results.length} of ${mutants.length}`);
+        if (results.length % 100 === 0) console.log(`${results.length} of ${mutants.length}`);
       }
       next();
     });
@@ -63,7 +64,7 @@ function startWorker() {
       results.push({ id: current.id, status: 'timeout' });
       startWorker().then(resolve, reject);
     });
-    child.send({ kind: 'start', files });
+    child.send({ kind: 'start', files, timelinesChange });
   });
 }
 
@@ -92,6 +93,9 @@ const left = results
 writeFileSync(
   join(work, '..', `survivors-${folders.join('-').replaceAll('/', '-')}.txt`),
   left
-    .map((m) => `${m.file}:${m.line}:${m.column} ${m.status} ${m.mutatorName} -> ${m.replacement.replaceAll(/\s+/g, ' ').slice(0, 160)}\n`)
+    .map(
+      (m) =>
+        `${m.file}:${m.line}:${m.column} ${m.status} ${m.mutatorName} -> ${m.replacement.replaceAll(/\s+/g, ' ').slice(0, 160)}\n`,
+    )
     .join(''),
 );

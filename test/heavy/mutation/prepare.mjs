@@ -21,6 +21,9 @@ const filesUnder = (folder) =>
     .map((name) => join(folder, name))
     .filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts') && !name.includes('heavy'));
 
+/** Files that only write sentences and evidence; nothing is decided there. */
+const wordingOnly = new Set(['src/rules/answer.ts']);
+
 /** Wording is not behaviour: sentences are left alone. */
 const excludedMutations = ['StringLiteral'];
 
@@ -38,7 +41,9 @@ export async function prepare(folders) {
   cpSync(join(root, 'test/data'), join(work, 'test/data'), { recursive: true });
   cpSync(join(import.meta.dirname, 'vitest-shim.mjs'), join(work, 'vitest-shim.mjs'));
   const sources = filesUnder('src');
-  const mutated = sources.filter((name) => folders.some((folder) => name.startsWith(`${folder}/`)));
+  const mutated = sources.filter(
+    (name) => folders.some((folder) => name.startsWith(folder)) && !wordingOnly.has(name),
+  );
   const { files, mutants } = await new Instrumenter(logger).instrument(
     mutated.map((name) => ({ name, mutate: true, content: readFileSync(join(root, name), 'utf8') })),
     { excludedMutations, ignorers: [], plugins: null },

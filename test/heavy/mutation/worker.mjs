@@ -1,9 +1,11 @@
 // Runs the tests against one mutant after another; the parent says which, and ends the process when one hangs.
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { work } from './places.mjs';
 
 const space = (globalThis.__stryker__ = { mutantCoverage: { static: {}, perTest: {} } });
+let timelinesChange = false;
 const load = (name) => import(pathToFileURL(join(work, name)).href);
 
 /** A mutant that goes through its own place so much oftener than the original is in an endless loop. */
@@ -16,7 +18,40 @@ async function loadTests(files) {
     startFile(file);
     await load(file);
   }
-  return tests;
+  return [...tests, ...(await caseTests())];
+}
+
+/** One test for each row of the case files: every guideline it names. Timelines are built once unless they are mutated. */
+async function caseTests() {
+  const [{ readCaseFile }, { caseAsOf, caseBundle }, { prepare }, { opinionsOf }, { expectAnswer }] =
+    await Promise.all(
+      [
+        'test/support/case-schema.js',
+        'test/support/case-bundle.js',
+        'src/evaluate.js',
+        'src/opinions.js',
+        'test/support/run-cases.js',
+      ].map(load),
+    );
+  const folder = join(work, 'test', 'cases');
+  const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.json'),
+  );
+  const rows = paths.flatMap((path) => readCaseFile(join(folder, path)).rows);
+  return rows.map((row) => {
+    const build = () =>
+      prepare(caseBundle(row.given), { asOf: row.asOf ?? caseAsOf(row.given) }).built.timeline;
+    const built = timelinesChange ? undefined : build();
+    return {
+      name: `case ${row.id}`,
+      body: () => {
+        for (const { guideline, assessment } of opinionsOf(built ?? build())) {
+          const expected = row.expect[guideline.id];
+          if (expected !== undefined) expectAnswer({ guideline, assessment }, expected);
+        }
+      },
+    };
+  });
 }
 
 function passes({ body }) {
@@ -30,6 +65,7 @@ function passes({ body }) {
 
 process.on('message', async (message) => {
   if (message.kind === 'start') {
+    timelinesChange = message.timelinesChange;
     const tests = await loadTests(message.files);
     const failing = [];
     tests.forEach((test, index) => {
@@ -51,7 +87,8 @@ process.on('message', async (message) => {
       }
     process.send({ kind: 'ready', count: tests.length, failing });
     process.on('message', (next) => {
-      if (next.kind === 'mutant') process.send({ kind: 'result', ...judge(next.mutant, covering, hits, atLoad) });
+      if (next.kind === 'mutant')
+        process.send({ kind: 'result', ...judge(next.mutant, covering, hits, atLoad) });
     });
   }
 });

@@ -8,6 +8,7 @@ import ca.uhn.fhir.validation.SingleValidationMessage;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -53,9 +54,7 @@ public final class Validate {
 
   public static void main(String[] arguments) throws IOException {
     Validate run = new Validate(List.of(arguments[0].split(",")), Path.of(arguments[1]));
-    for (Path file : jsonFiles(List.of(arguments).subList(2, arguments.length))) {
-      run.validateFile(file);
-    }
+    jsonFiles(List.of(arguments).subList(2, arguments.length)).parallelStream().forEach(run::validateFile);
     System.exit(run.report() ? 0 : 1);
   }
 
@@ -105,8 +104,12 @@ public final class Validate {
     return made;
   }
 
-  private void validateFile(Path file) throws IOException {
-    walk(file, json.readTree(file.toFile()));
+  private void validateFile(Path file) {
+    try {
+      walk(file, json.readTree(file.toFile()));
+    } catch (IOException fault) {
+      throw new UncheckedIOException(fault);
+    }
   }
 
   /** Validates the outermost resources of any JSON: a file may be a resource, or hold some (cards, prefetch). */
@@ -119,8 +122,12 @@ public final class Validate {
   }
 
   private void validate(Path file, JsonNode resource) {
+    record(file, validator.validateWithResult(resource.toString()).getMessages());
+  }
+
+  private synchronized void record(Path file, List<SingleValidationMessage> messages) {
     resources++;
-    for (SingleValidationMessage message : validator.validateWithResult(resource.toString()).getMessages()) {
+    for (SingleValidationMessage message : messages) {
       ResultSeverityEnum severity = message.getSeverity();
       String line =
           file + " " + message.getLocationString() + " [" + message.getMessageId() + "] " + message.getMessage();
@@ -139,7 +146,7 @@ public final class Validate {
   private static String kindOf(SingleValidationMessage message) {
     String id = message.getMessageId();
     if (id != null && !id.startsWith("Terminology_PassThrough")) return id;
-    return message.getMessage().replaceAll("'[^']*'", "_").replaceAll("https?://\\S+", "_").replace('`', '_');
+    return message.getMessage().replaceAll("'[^' ]*'", "_").replaceAll("https?://\\S+", "_").replace('`', '_');
   }
 
   private boolean report() {
