@@ -55,7 +55,7 @@ function opinion(guideline: Guideline, own: Applied, floor: Applied): ViewedOpin
 const stamps = new WeakMap<Guideline, GuidelineStamp>();
 
 /** Id, version and fingerprint; the fingerprint of a guideline is computed once. */
-function stampOf(guideline: Guideline): GuidelineStamp {
+export function stampOf(guideline: Guideline): GuidelineStamp {
   const known = stamps.get(guideline);
   if (known !== undefined) return known;
   const { id, title, version } = guideline;

@@ -216,7 +216,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
   [/^jose$/, ['http'], 'tokens are checked at the door'],
   [/^undici$/, ['http'], 'only the http shell talks to other servers'],
   [/^ajv/, ['bundle'], 'schemas are checked where untrusted input is read'],
-  [/^zod/, ['bundle', 'http'], 'shapes are checked where untrusted input enters'],
+  [/^zod/, ['bundle', 'http', 'site'], 'shapes are checked where untrusted input enters'],
   [/^fhirpath/, ['bundle'], 'fhirpath is far too slow for the hot path; twins are tested instead'],
   [/^commander$/, ['cli'], 'arguments belong to the command line'],
   [

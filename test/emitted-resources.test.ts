@@ -1,6 +1,6 @@
 // Everything we emit obeys the schema and the invariants of R4 (checklist F-O01, F-O02, F-J02).
 import { describe, expect, it } from 'vitest';
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { evaluateEach } from '../src/evaluate-each.ts';
 import { guidelineIds } from '../src/guidelines/registry.ts';
 import { toFhirBundleOfMany } from '../src/presenters/fhir-result.ts';
@@ -11,9 +11,9 @@ import { brokenRules } from './support/fhir-rules.ts';
 import { resourceFaults } from './support/fhir-schema.ts';
 
 const data = readInputs('test/data').filter(({ name }) => !name.includes('cms22') || name.endsWith('0'));
-const stories = readdirSync('examples', { withFileTypes: true })
-  .filter((entry) => entry.isDirectory())
-  .map(({ name }) => {
+const stories = readdirSync('examples')
+  .filter((name) => existsSync(`examples/${name}/request.json`))
+  .map((name) => {
     const input: unknown = JSON.parse(readFileSync(`examples/${name}/request.json`, 'utf8'));
     return { name, input, asOf: '2025-03-14T15:10:00Z' };
   })

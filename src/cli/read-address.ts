@@ -32,7 +32,8 @@ async function textOf(response: Response): Promise<string> {
   let length = 0;
   for (let part = await reader?.read(); part?.value !== undefined; part = await reader?.read()) {
     length += part.value.length;
-    if (length > mostBytes) throw new UnreadableInput(`What the address sends is longer than ${mostBytes} bytes.`);
+    if (length > mostBytes)
+      throw new UnreadableInput(`What the address sends is longer than ${mostBytes} bytes.`);
     chunks.push(part.value);
   }
   return Buffer.concat(chunks).toString('utf8');

@@ -193,7 +193,12 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'raised-timing-unknown',
       'same-day',
       'Raised pressure at unknown length of pregnancy.',
-      { all: ['now-unknown', { any: ['raised-now', 'class:hypertension-timing-unknown'] }] },
+      {
+        all: [
+          'now-unknown',
+          { any: ['raised-now', { all: ['class:hypertension-timing-unknown', notSettled] }] },
+        ],
+      },
       cautious,
     ),
     rule(

@@ -8,6 +8,7 @@ import {
   toSummaryReport,
   type ReportFrame,
 } from '../presenters/measure-report.ts';
+import { stampOf } from '../opinions.ts';
 import { receive } from '../receive.ts';
 import type { Call } from './call.ts';
 import { checkFormat, isStrict } from './fhir-negotiation.ts';
@@ -71,6 +72,7 @@ export async function measureReply(call: Call): Promise<Reply> {
     periodEnd: period.endText,
     date: new Date(call.now).toISOString(),
     guideline,
+    stamp: stampOf(rules),
   };
   return fhirReply(toReport(type, measured, frame));
 }

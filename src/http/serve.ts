@@ -5,6 +5,7 @@ import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createApp } from './app.ts';
 import { loadSite } from './site-folder.ts';
+import { forwardTo } from './forward-feedback.ts';
 import { readSettings, type Environment, type Settings } from './settings.ts';
 import { redisReplayStore } from './trust/redis-replay-store.ts';
 import type { ReplayStore } from './trust/replay-store.ts';
@@ -44,7 +45,16 @@ export async function serve(
   const replay = await sharedReplayStore(settings);
   const folder = environment['SITE'] ?? '';
   const site = folder === '' ? undefined : loadSite(folder);
-  const app = createApp({ now, log: say, settings, site, ...(replay === undefined ? {} : { replay }) });
+  const { feedbackForwardUrl } = settings;
+  const forwardFeedback = feedbackForwardUrl === undefined ? undefined : forwardTo(feedbackForwardUrl, say);
+  const app = createApp({
+    now,
+    log: say,
+    settings,
+    site,
+    forwardFeedback,
+    ...(replay === undefined ? {} : { replay }),
+  });
   const server = await new Promise<Server>((resolve, reject) => {
     const listening = app.listen(address.port, address.host, (error?: Error) => {
       if (error === undefined) resolve(listening);
@@ -75,24 +85,34 @@ function greeting(server: Server, host: string): readonly string[] {
   return [`Open ${base}/`, `Or paste: ${curlLine(base)}`];
 }
 
-/** A line that works as pasted: with a story of examples/ where it is at hand, else with the built-in example. */
+/** A line that works as pasted: the first story of examples/ that is a bundle, at the moment its story names. */
 function curlLine(base: string): string {
   const story = storyRequest();
-  const target = `'${base}/fhir/$assess-hypertension'`;
   const type = "-H 'Content-Type: application/fhir+json'";
-  if (story !== undefined) return `curl -s -X POST ${target} ${type} --data @${story}`;
+  if (story !== undefined)
+    return `curl -s -X POST '${base}${story.path}' ${type} --data @${quoted(story.file)}`;
   return `curl -s '${base}/cds-services'`;
 }
 
-function storyRequest(): string | undefined {
+interface StoryRequest {
+  readonly file: string;
+  /** Path and query to post to, as the story's own text gives them. */
+  readonly path: string;
+}
+
+function storyRequest(): StoryRequest | undefined {
   const examples = fileURLToPath(new URL('../../examples', import.meta.url));
   if (!existsSync(examples)) return undefined;
-  const story = readdirSync(examples)
+  return readdirSync(examples)
     .sort()
-    .find((name) => existsSync(join(examples, name, 'request.json')));
-  return story === undefined
-    ? undefined
-    : quoted(relative(process.cwd(), join(examples, story, 'request.json')));
+    .map((name) => join(examples, name))
+    .filter((folder) => existsSync(join(folder, 'request.json')) && existsSync(join(folder, 'story.md')))
+    .flatMap((folder) => {
+      const path = /^POST (\/fhir\/\S+)$/m.exec(readFileSync(join(folder, 'story.md'), 'utf8'))?.[1];
+      return path === undefined
+        ? []
+        : [{ file: relative(process.cwd(), join(folder, 'request.json')), path }];
+    })[0];
 }
 
 function quoted(path: string): string {

@@ -26,6 +26,8 @@ export interface Settings {
   readonly trustedProxies: number;
   readonly limits: BodyLimits;
   readonly fetching: FetchSettings;
+  /** Where each feedback item is posted as JSON, without comments; absent: nowhere. */
+  readonly feedbackForwardUrl?: string;
 }
 
 export type Environment = Readonly<Record<string, string | undefined>>;
@@ -69,6 +71,7 @@ const shape = z.object({
   FETCH_PARALLEL: count(1, 16).default(4),
   FETCH_MAX_PAGES: count(1, 1000).default(10),
   FETCH_MAX_BYTES: count(1000, 1_000_000_000).default(10_000_000),
+  FEEDBACK_FORWARD_URL: z.url({ protocol: /^https?$/ }).optional(),
 });
 
 type Values = z.infer<typeof shape>;
@@ -117,6 +120,7 @@ function settingsOf(values: Values, trust: Settings['trust'], clients: readonly 
     corsOrigins: values.CORS_ORIGINS ?? (trust === 'open' && !values.PRODUCTION ? 'any' : []),
     requestsPerMinute: values.REQUESTS_PER_MINUTE,
     trustedProxies: values.TRUSTED_PROXIES,
+    ...(values.FEEDBACK_FORWARD_URL === undefined ? {} : { feedbackForwardUrl: values.FEEDBACK_FORWARD_URL }),
     limits: { maxBodyBytes: values.MAX_BODY_BYTES, maxDepth: values.MAX_DEPTH },
     fetching: {
       origins: values.FHIR_ORIGINS,
@@ -157,6 +161,9 @@ function faultsOf(values: Values, trust: Settings['trust']): readonly string[] {
       : []),
     ...(values.PRODUCTION && !isHttps
       ? ['PUBLIC_BASE_URL: in production it must be said, and begin with https.']
+      : []),
+    ...(values.PRODUCTION && values.FEEDBACK_FORWARD_URL?.startsWith('https:') === false
+      ? ['FEEDBACK_FORWARD_URL: in production it must begin with https.']
       : []),
     ...(values.PRODUCTION && values.FHIR_WITHOUT_TOKEN
       ? ['FHIR_WITHOUT_TOKEN: for sandboxes only, not in production.']

@@ -220,4 +220,90 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Explique a ella y a su familia por qué se la envía, adónde, y que va ahora.',
   'Tell her to go on with her tablets for pressure until she is told otherwise, and to bring them along.':
     'Dígale que siga con sus pastillas para la presión hasta que se le indique otra cosa, y que las traiga.',
+  // Terms of what is missing
+  platelets: 'plaquetas',
+  creatinine: 'creatinina',
+  'liver enzymes': 'enzimas hepáticas',
+  alt: 'ALT',
+  ast: 'AST',
+  ldh: 'LDH',
+  LDH: 'LDH',
+  headache: 'dolor de cabeza',
+  'visual disturbance': 'trastorno visual',
+  'epigastric pain': 'dolor epigástrico',
+  dyspnoea: 'disnea',
+  'urine protein/creatinine ratio': 'cociente proteína/creatinina en orina',
+  'blood pressure that cannot be used': 'presión arterial que no se puede usar',
+  // Steps of the first level
+  'Let her rest, check the cuff, and repeat the pressure before #:#, which is # hours after the reading at #:#.':
+    'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2, es decir #3 horas después de la lectura de las #4:#5.',
+  'The platelets are falling: repeat the count within a day, with liver enzymes and LDH.':
+    'Las plaquetas bajan: repita el recuento en un día, con enzimas hepáticas y LDH.',
+  'Lay her on her left side (breathless: sit her up) and keep the airway free; never leave her alone.':
+    'Acuéstela sobre el lado izquierdo (si le falta el aire, siéntela) y mantenga libre la vía aérea; nunca la deje sola.',
+  'A severe reading waits for its repeat: keep a drug for severe pressure ready.':
+    'Una lectura grave espera su repetición: tenga listo un fármaco para la presión grave.',
+  'Where it can be had, one growth-factor test (PlGF) helps to rule pre-eclampsia in or out from #+# to #+# weeks; it never decides early birth and never cancels a danger sign.':
+    'Donde se disponga, una prueba de factor de crecimiento (PlGF) ayuda a confirmar o descartar preeclampsia de #1+#2 a #3+#4 semanas; nunca decide un parto temprano ni anula un signo de peligro.',
+  'Come at once, by day or night, if you have severe headache, blurred sight or flashes, pain under the ribs, vomiting, trouble breathing, sudden swelling of face, hands or feet, fits, or bleeding.':
+    'Venga de inmediato, de día o de noche, si tiene dolor de cabeza intenso, visión borrosa o destellos, dolor bajo las costillas, vómitos, dificultad para respirar, hinchazón repentina de cara, manos o pies, convulsiones o sangrado.',
+  'Come the same day if your baby moves less than usual.':
+    'Venga el mismo día si su bebé se mueve menos de lo habitual.',
+  'You are sent to hospital because what was found today can become dangerous for you and your baby.':
+    'La enviamos al hospital porque lo hallado hoy puede volverse peligroso para usted y su bebé.',
+  'Do not wait: go today, with someone beside you.': 'No espere: vaya hoy, acompañada.',
+  'Go on taking your tablets for pressure until you are told otherwise, and bring them with you.':
+    'Siga tomando sus pastillas para la presión hasta que le indiquen otra cosa, y tráigalas.',
+  'At the next level: Senior review of the timing of birth; this service does not decide it.':
+    'En el siguiente nivel: revisión por un experto del momento del parto; este servicio no lo decide.',
+  'Severe pressure: today.': 'Presión grave: hoy.',
+  // Urgency
+  'A seizure, whatever its cause.': 'Una convulsión, cualquiera que sea su causa.',
+  'A severe reading: act, and repeat within minutes.': 'Una lectura grave: actúe y repita en minutos.',
+  'The home average is in the severe range.': 'El promedio en casa está en rango grave.',
+  'Severe pressure, confirmed and not settled.': 'Presión grave, confirmada y sin calmarse.',
+  'Raised pressure with a danger symptom.': 'Presión elevada con un síntoma de peligro.',
+  'HELLP.': 'HELLP.',
+  'Pre-eclampsia with severe features.': 'Preeclampsia con signos de gravedad.',
+  'Pre-eclampsia with an organ severely involved.': 'Preeclampsia con un órgano gravemente afectado.',
+  'Pulmonary oedema.': 'Edema pulmonar.',
+  'Vaginal bleeding with abdominal pain: possible abruption.':
+    'Sangrado vaginal con dolor abdominal: posible desprendimiento.',
+  'A blood pressure that cannot be used and may be severe: repeat now.':
+    'Una presión que no se puede usar y puede ser grave: repita ahora.',
+  'A blood pressure that cannot be used: re-enter or repeat now.':
+    'Una presión que no se puede usar: anótela de nuevo o repita ahora.',
+  'Pre-eclampsia.': 'Preeclampsia.',
+  'Postpartum pre-eclampsia with raised pressure.': 'Preeclampsia posparto con presión elevada.',
+  'Raised and not confirmed: repeat by the clock.': 'Elevada y sin confirmar: repita según el reloj.',
+  'Raised pressure from #+# weeks on.': 'Presión elevada desde las #1+#2 semanas.',
+  'Raised again, and the confirming readings lie too far apart: a fresh pair is needed.':
+    'Elevada de nuevo, y las lecturas que confirman están muy separadas: hace falta un nuevo par.',
+  'Raised pressure at unknown length of pregnancy.': 'Presión elevada con tiempo de embarazo desconocido.',
+  'Severe pressure was confirmed in this pregnancy.': 'En este embarazo se confirmó presión grave.',
+  'A danger symptom with normal pressure: examine, repeat, take blood.':
+    'Un síntoma de peligro con presión normal: examine, repita, tome sangre.',
+  'Reduced fetal movement with hypertension.': 'Menos movimientos fetales con hipertensión.',
+  'A medicine to be avoided in pregnancy is in use.': 'Usa un medicamento que debe evitarse en el embarazo.',
+  'Protein with normal pressure.': 'Proteína con presión normal.',
+  'Hypertension after birth without features.': 'Hipertensión después del parto sin signos.',
+  'Chronic hypertension.': 'Hipertensión crónica.',
+  'Hypertension of this pregnancy, settled or controlled for now.':
+    'Hipertensión de este embarazo, calmada o controlada por ahora.',
+  'Raised once and settled.': 'Elevada una vez y calmada.',
+  // Medicines
+  'Not in pregnancy: agents of the renin-angiotensin system harm the baby.':
+    'No en el embarazo: los fármacos del sistema renina-angiotensina dañan al bebé.',
+  'Stop, and replace within # working days of the news of pregnancy.':
+    'Suspenda y sustituya en #1 días hábiles desde la noticia del embarazo.',
+  'Avoid in pregnancy: atenolol slows the growth of the baby.':
+    'Evite en el embarazo: el atenolol frena el crecimiento del bebé.',
+  'Avoid in pregnancy: spironolactone and eplerenone.': 'Evite en el embarazo: espironolactona y eplerenona.',
+  'Statins are usually stopped in pregnancy.': 'Las estatinas suelen suspenderse en el embarazo.',
+  'Never under the tongue: the pressure falls too fast.':
+    'Nunca bajo la lengua: la presión cae demasiado rápido.',
+  'NSAIDs are avoided in the second half of pregnancy: kidney of the baby, amniotic fluid, ductus.':
+    'Los AINE se evitan en la segunda mitad del embarazo: riñón del bebé, líquido amniótico, ductus.',
+  'Labetalol is avoided with asthma, heart block, heart failure and a slow pulse.':
+    'El labetalol se evita con asma, bloqueo cardíaco, insuficiencia cardíaca y pulso lento.',
 };

@@ -31,9 +31,16 @@ export function isTranslated(messages: Messages, english: string): boolean {
 function found(messages: Messages, english: string): string | undefined {
   const whole = lookUp(messages, english);
   if (whole !== undefined) return whole;
-  const parts = english.split(/(?<=[.?!]) (?=[A-Z])/);
+  return (
+    inParts(messages, english.split(/(?<=[.?!]) (?=[A-Z])/), ' ') ??
+    inParts(messages, english.split(', '), ', ')
+  );
+}
+
+/** Sentence by sentence, or term by term of a list. */
+function inParts(messages: Messages, parts: readonly string[], joint: string): string | undefined {
   const said = parts.flatMap((part) => lookUp(messages, part) ?? []);
-  return said.length === parts.length ? said.join(' ') : undefined;
+  return said.length === parts.length ? said.join(joint) : undefined;
 }
 
 function lookUp({ sentences }: Messages, english: string): string | undefined {

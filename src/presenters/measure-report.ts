@@ -7,12 +7,15 @@ import type {
   MeasureReportGroupPopulation,
   MeasureReportGroupStratifier,
 } from 'fhir/r4.js';
+import type { GuidelineStamp } from '../evaluation.ts';
 import type { MeasureDefinition, StratifierId } from '../guidelines/measures.ts';
 import type { Counts } from '../measures/membership.ts';
 import type { MeasureTotals } from '../measures/sum-reports.ts';
 import type { WomanResult } from '../measures/measure-woman.ts';
 import { artefactVersion } from './conformance/header.ts';
+import { toReference } from './reference.ts';
 import { stableUuid } from './stable-uuid.ts';
+import { traced } from './trace-back.ts';
 import { canonicalBase, codeSystems } from './vocabulary.ts';
 
 /** What is said of every report. */
@@ -23,6 +26,8 @@ export interface ReportFrame {
   /** ISO 8601 instant of the evaluation. */
   readonly date: string;
   readonly guideline: string;
+  /** Rule set the women were judged by. */
+  readonly stamp?: GuidelineStamp;
 }
 
 /** Of the numerator over the counted denominator; absent when nobody is counted: never 0 or NaN (F-Q02). */
@@ -45,7 +50,6 @@ const populationSystem = 'http://terminology.hl7.org/CodeSystem/measure-populati
 export function toSummaryReport(totals: MeasureTotals, frame: ReportFrame, score: ScoreOf): MeasureReport {
   return {
     ...report('summary', frame, [totals.counts, totals.failed]),
-    ...failures(totals),
     group: [groupOf(totals, frame, score)],
   };
 }
@@ -58,8 +62,7 @@ export function toIndividualReport(
 ): MeasureReport {
   return {
     ...report('individual', frame, [subject, totals.counts]),
-    ...(subject === undefined ? {} : { subject: { reference: subject } }),
-    ...failures(totals),
+    ...(subject === undefined ? {} : { subject: toReference(subject) }),
     group: [groupOf(totals, frame, score)],
   };
 }
@@ -77,7 +80,6 @@ export function toSubjectListReport(
   return {
     ...report('subject-list', frame, [totals.counts, results.map(({ subject }) => subject ?? '')]),
     ...(contained.length === 0 ? {} : { contained }),
-    ...failures(totals),
     group: [
       {
         ...group,
@@ -97,7 +99,7 @@ function populationIds({ definition }: ReportFrame): readonly PopulationId[] {
 }
 
 function report(type: ReportType, frame: ReportFrame, content: unknown): MeasureReport {
-  const { definition, periodStart, periodEnd, date, guideline } = frame;
+  const { definition, periodStart, periodEnd, date, guideline, stamp } = frame;
   return {
     resourceType: 'MeasureReport',
     id: stableUuid([
@@ -110,6 +112,7 @@ function report(type: ReportType, frame: ReportFrame, content: unknown): Measure
       guideline,
       JSON.stringify(content),
     ]),
+    ...(stamp === undefined ? {} : { meta: traced(stamp, 'hypertension-measure-report') }),
     status: 'complete',
     type,
     measure: `${canonicalBase}/Measure/${definition.id}|${artefactVersion}`,
@@ -127,18 +130,16 @@ function report(type: ReportType, frame: ReportFrame, content: unknown): Measure
   };
 }
 
-/** How many women could not be judged at all; absent when there are none (F-Q12). */
-function failures({ failed }: MeasureTotals): Pick<MeasureReport, 'extension'> {
-  if (failed === 0) return {};
-  return {
-    extension: [{ url: `${canonicalBase}/StructureDefinition/failed-subjects`, valueInteger: failed }],
-  };
+/** How many women could not be judged at all, as a population of our own; absent when there are none (F-Q12). */
+function failures({ failed }: MeasureTotals): readonly MeasureReportGroupPopulation[] {
+  if (failed === 0) return [];
+  return [{ code: { coding: [{ system: codeSystems.measurePopulation, code: 'failed' }] }, count: failed }];
 }
 
 function groupOf(totals: MeasureTotals, frame: ReportFrame, score: ScoreOf): MeasureReportGroup {
   const stratifier = frame.definition.stratifiers.flatMap((id) => stratifierOf(id, totals, { frame, score }));
   return {
-    population: populationIds(frame).map((id) => population(id, totals.counts)),
+    population: [...populationIds(frame).map((id) => population(id, totals.counts)), ...failures(totals)],
     ...scored(score(totals.counts)),
     ...(stratifier.length === 0 ? {} : { stratifier }),
   };
@@ -186,6 +187,6 @@ function listOf(
 ): readonly { readonly id: PopulationId; readonly list: List }[] {
   const subjects = results.filter(({ counts }) => counts[id] > 0).flatMap(({ subject }) => subject ?? []);
   if (subjects.length === 0) return [];
-  const entry = subjects.map((reference) => ({ item: { reference } }));
+  const entry = subjects.map((reference) => ({ item: toReference(reference) }));
   return [{ id, list: { resourceType: 'List', id: listId(id), status: 'current', mode: 'snapshot', entry } }];
 }

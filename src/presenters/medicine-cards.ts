@@ -83,10 +83,11 @@ function cardOf(telling: Telling, notices: readonly MedicineNotice[]): Card | un
 }
 
 function summaryOf({ messages }: Telling, first: MedicineNotice, notices: readonly MedicineNotice[]): string {
-  const sentence = spokenValue(translated(messages, first.sentence));
+  const [sentence = '', ...more] = spokenValue(translated(messages, first.sentence)).split(/(?<=[.]) /);
   const names = [...new Set(notices.map(({ medicine }) => medicine))].slice(1).join(', ');
   return fitSummary([
     fill(messages.phrases.medicine, { medicine: sentenceCase(first.medicine), sentence }),
+    ...more,
     names === '' ? '' : fill(messages.phrases['other-orders'], { names }),
   ]);
 }

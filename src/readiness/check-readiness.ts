@@ -85,7 +85,7 @@ const elements = [
   'contacts',
 ] as const;
 
-function factsOf({ built }: Prepared): Readonly<Record<string, number>> {
+function factsOf({ built, bundle }: Prepared): Readonly<Record<string, number>> {
   const { timeline } = built;
   return {
     'blood pressure':
@@ -98,6 +98,7 @@ function factsOf({ built }: Prepared): Readonly<Record<string, number>> {
     medicines: timeline.medicines.length,
     conditions: timeline.conditions.length,
     referrals: timeline.requests.length,
+    contacts: bundle.usable.filter(({ resource }) => resource.resourceType === 'Encounter').length,
   };
 }
 

@@ -35,7 +35,6 @@ export interface Extractor {
 }
 
 const newline = 10;
-const carriageReturn = 13;
 const closingBrace = 125;
 const blank: ReadonlySet<number> = new Set([9, 13, 32]);
 
@@ -63,7 +62,7 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
   const rejected: NotedLine[] = [];
   const setAside: NotedLine[] = [];
   const types = new Map<string, number>();
-  let hits = new Uint32Array(0);
+  let hits: Uint32Array = new Uint32Array(0);
   let hitCount = 0;
   let nextHit = 0;
 
@@ -106,7 +105,7 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
       sum.notNeeded += 1;
       return;
     }
-    const text = block.utf8Slice(start, end);
+    const text = block.toString('utf8', start, end);
     note(judged(text), () => oneLine(text));
   };
 
@@ -114,8 +113,7 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
     {
       block: (block, length) => {
         hitCount = readsEveryLine ? 0 : filter.scan(block, length);
-        hits = new Uint32Array(0);
-        if (hitCount > 0) hits = filter.hits();
+        hits = filter.hits();
         nextHit = 0;
         for (let from = 0; from < length;) {
           const found = block.indexOf(newline, from);
@@ -182,7 +180,7 @@ const reach = 96;
 /** The resource type, where the line says it first; undefined otherwise. Costs little for an Observation. */
 function firstType(block: Buffer, from: number, to: number): string | undefined {
   if (to - from > observation.length && isAt(block, from, observation)) return 'Observation';
-  return typeName.exec(block.latin1Slice(from, Math.min(to, from + reach)))?.[1];
+  return typeName.exec(block.toString('latin1', from, Math.min(to, from + reach)))?.[1];
 }
 
 function isAt(block: Buffer, from: number, text: Buffer): boolean {

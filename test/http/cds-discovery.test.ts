@@ -74,24 +74,52 @@ describe('discovery', () => {
   });
 
   it('P-01 to P-03, P-08: prefetch templates stay inside the portable grammar, eight keys at most', async () => {
-    const prefetch = (await services())[0]?.prefetch ?? {};
-    expect(Object.keys(prefetch).length).toBeLessThanOrEqual(8);
     const token = '\\{\\{context\\.patientId\\}\\}';
     const grammar = new RegExp(
-      `^(?:[A-Z][A-Za-z]+/${token}|[A-Z][A-Za-z]+\\?patient=${token}(?:&(?:code|_sort|_count)=[^&]+)*)$`,
+      `^(?:[A-Z][A-Za-z]+/${token}|\\{\\{context\\.userId\\}\\}|[A-Z][A-Za-z]+\\?patient=${token}(?:&(?:code|_sort|_count)=[^&]+)*)$`,
     );
-    for (const [key, template] of Object.entries(prefetch)) {
-      expect(key).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
-      expect(template).toMatch(grammar);
+    for (const { prefetch } of await services()) {
+      expect(Object.keys(prefetch).length).toBeLessThanOrEqual(8);
+      for (const [key, template] of Object.entries(prefetch)) {
+        expect(key).toMatch(/^[A-Za-z][A-Za-z0-9]*$/);
+        expect(template).toMatch(grammar);
+      }
     }
   });
 
-  it('P-06: never asks for all vital signs', async () => {
-    const templates = Object.values((await services())[0]?.prefetch ?? {}).filter((each) =>
-      each.startsWith('Observation'),
+  it('D-12: services share their id over several hooks, with the same prefetch', async () => {
+    const all = await services();
+    const main = all.filter(({ id }) => id === 'pregnancy-hypertension');
+    expect(main.map(({ hook }) => hook)).toEqual([
+      'patient-view',
+      'encounter-start',
+      'problem-list-item-create',
+      'org.pregnancy-htn.vital-signs-saved',
+    ]);
+    expect(new Set(main.map(({ prefetch }) => JSON.stringify(prefetch))).size).toBe(1);
+    expect(new Set(all.map(({ id }) => id)).size).toBe(3);
+  });
+
+  it('E-03: the hook of ours has a reverse-domain name', async () => {
+    const names = (await services()).map(({ hook }) => hook);
+    const ours = names.filter((name) => name.includes('.'));
+    expect(ours).toEqual(['org.pregnancy-htn.vital-signs-saved']);
+  });
+
+  it('D-11, P-03: the newer dialect is sent only to those who ask, bounded by date, with hook versions', async () => {
+    const plain = JSON.stringify(await services());
+    expect(plain).not.toMatch(/today\(\)|hookVersion/);
+    const newer = bodyOf(await client().get('/cds-services?dialect=3.0'))['services'] as readonly Service[];
+    const [first] = newer;
+    expect(first).toMatchObject({ version: '3.0.0', hookVersion: '1.0' });
+    expect(first?.prefetch['bloodPressures']).toMatch(
+      /&date=ge\{\{today\(\) - \d+ days\}\}&_sort=-date&_count=\d+$/,
     );
-    expect(templates.length).toBeGreaterThan(0);
-    expect(templates.filter((each) => !each.includes('&code='))).toEqual([]);
+    expect(newer.map(({ id, hook }) => [id, hook])).toEqual(
+      (await services()).map(({ id, hook }) => [id, hook]),
+    );
+    const other = await client().get('/cds-services?dialect=9');
+    expect([other.status, firstIssue(other)]).toEqual([400, 'error/not-supported http.dialect']);
   });
 
   it('R-09: GET on a service says which methods it has; an unknown service is not found', async () => {

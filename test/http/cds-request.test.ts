@@ -70,7 +70,10 @@ describe('the request', () => {
     ]);
     const strict = await client().post(servicePath).set('Prefer', 'handling=strict').send(odd);
     expect([strict.status, firstIssue(strict)]).toEqual([400, 'error/value hookInstance']);
-    const prefixed = { ...hookRequest(), hookInstance: `urn:uuid:${hookRequest().hookInstance.toUpperCase()}` };
+    const prefixed = {
+      ...hookRequest(),
+      hookInstance: `urn:uuid:${hookRequest().hookInstance.toUpperCase()}`,
+    };
     expect((await post(prefixed)).text).toBe((await post(hookRequest())).text);
   });
 
@@ -78,11 +81,7 @@ describe('the request', () => {
     const twice = JSON.stringify(hookRequest()).replace('{', '{"hook":"x",');
     const lenient = await client().post(servicePath).type('json').send(twice);
     expect([lenient.status, lenient.text]).toEqual([200, expect.stringContaining('A name stands twice')]);
-    const strict = await client()
-      .post(servicePath)
-      .type('json')
-      .set('Prefer', 'handling=strict')
-      .send(twice);
+    const strict = await client().post(servicePath).type('json').set('Prefer', 'handling=strict').send(twice);
     expect([strict.status, firstIssue(strict)]).toEqual([400, 'error/structure']);
   });
 

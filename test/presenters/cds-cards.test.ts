@@ -209,9 +209,7 @@ describe('silence', () => {
     const shown = toCards(evaluationOf(), context).cards;
     expect(shown.length).toBeGreaterThan(0);
     for (const card of shown) {
-      expect(card.detail).toContain(
-        'symptoms and danger signs: the record system could not read them',
-      );
+      expect(card.detail).toContain('symptoms and danger signs: the record system could not read them');
       expect(card.extension).toMatchObject({ [extensionKey]: { data: { symptoms: 'failed' } } });
     }
   });

@@ -42,7 +42,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'call-ahead',
       'before-transfer',
-      30,
+      14,
       'Call the receiving hospital.',
       toHospitalNow,
       commonPractice('emergency transfer in obstetrics'),
@@ -50,7 +50,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'airway-and-left-side',
       'before-transfer',
-      31,
+      14.5,
       'Lay her on her left side (breathless: sit her up) and keep the airway free; never leave her alone.',
       toHospitalNow,
       commonPractice('first step in every obstetric emergency'),
@@ -60,7 +60,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'sit-up-and-oxygen',
         'before-transfer',
-        31,
+        14.5,
         'Possible pulmonary oedema: sit her up, give oxygen, and restrict fluids.',
         { all: [toHospitalNow, lung] },
         acog222('severe features, pulmonary oedema', 'read'),
@@ -71,7 +71,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'magnesium-loading',
         'before-transfer',
-        32,
+        15,
         magnesiumLoading.said,
         { all: [toHospitalNow, magnesium, { none: ['magnesium-running'] }] },
         magnesiumLoading.citation,
@@ -82,7 +82,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'magnesium-no-second-load',
         'before-transfer',
-        32,
+        15,
         say(
           `Magnesium is running: no second loading dose. Only after a further fit: {further} more, slowly into a vein. ${decidedByPrescriber}`,
           { further: furtherMagnesium },
@@ -96,7 +96,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'magnesium-signs',
         'before-transfer',
-        33,
+        15.5,
         magnesiumSigns.said,
         { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] },
         magnesiumSigns.citation,
@@ -107,7 +107,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'magnesium-antidote',
         'before-transfer',
-        34,
+        16,
         say(
           `Signs of magnesium toxicity: stop it and give calcium gluconate {antidote} ({volume} of {strength}) into a vein, slowly, over about {minutes}. ${decidedByPrescriber}`,
           { antidote, volume: antidoteVolume, strength: antidoteStrength, minutes: antidoteMinutes },
@@ -119,7 +119,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'no-substitute-for-magnesium',
       'before-transfer',
-      35,
+      16.5,
       'Diazepam or phenytoin do not take the place of magnesium.',
       { all: [toHospitalNow, { any: ['class:eclampsia', 'class:imminent-eclampsia'] }] },
       nice133('1.8.5', 'read'),
@@ -127,7 +127,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'lower-severe-pressure',
       'before-transfer',
-      36,
+      17,
       severePressure.said,
       { all: [toHospitalNow, 'severe-current'] },
       severePressure.citation,
@@ -135,7 +135,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'prepare-to-lower-pressure',
       'before-transfer',
-      36,
+      17,
       `A severe reading waits for its repeat: keep a drug for severe pressure ready. ${decidedByPrescriber}`,
       { all: [toHospitalNow, 'severe-open'] },
       ours('one severe reading is acted on, and treated once repeated or with a danger symptom'),
@@ -145,7 +145,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       step(
         'catheter-and-fluids',
         'before-transfer',
-        37,
+        17.5,
         say('Catheter, and count the urine; restrict fluids to {fluids}.', { fluids }),
         toHospitalNow,
         nice133('1.8.12', 'read'),
@@ -154,7 +154,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'trained-escort',
       'before-transfer',
-      38,
+      18,
       'A trained person travels with her.',
       toHospitalNow,
       commonPractice('emergency transfer in obstetrics'),
@@ -162,7 +162,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
     step(
       'copy-of-chart',
       'before-transfer',
-      39,
+      18.5,
       'Send a copy of the chart with times and doses.',
       toHospitalNow,
       commonPractice('emergency transfer in obstetrics'),

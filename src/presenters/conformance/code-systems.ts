@@ -109,6 +109,17 @@ function vocabularies(guidelines: readonly Guideline[]): readonly Vocabulary[] {
         .map(({ code, display }) => ({ code, display })),
     },
     {
+      told: told(
+        ours.measurePopulation,
+        'Measure populations of our own',
+        'Beside the standard ones: those whom missing data keep out of the count.',
+      ),
+      concepts: [
+        { code: 'data-missing', display: 'data missing, so that membership cannot be told' },
+        { code: 'failed', display: 'could not be judged at all' },
+      ],
+    },
+    {
       told: { id: 'outcome', title: 'Outcomes', description: 'The four outcomes of a question or rule.' },
       concepts: outcomes,
     },

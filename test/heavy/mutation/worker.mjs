@@ -23,16 +23,23 @@ async function loadTests(files) {
 
 /** One test for each row of the case files: every guideline it names. Timelines are built once unless they are mutated. */
 async function caseTests() {
-  const [{ readCaseFile }, { caseAsOf, caseBundle }, { prepare }, { opinionsOf }, { expectAnswer }] =
-    await Promise.all(
-      [
-        'test/support/case-schema.js',
-        'test/support/case-bundle.js',
-        'src/evaluate.js',
-        'src/opinions.js',
-        'test/support/run-cases.js',
-      ].map(load),
-    );
+  const [
+    { readCaseFile },
+    { caseAsOf, caseBundle },
+    { prepare },
+    { opinionOf },
+    { guidelineOf },
+    { expectAnswer },
+  ] = await Promise.all(
+    [
+      'test/support/case-schema.js',
+      'test/support/case-bundle.js',
+      'src/evaluate.js',
+      'src/opinions.js',
+      'src/guidelines/registry.js',
+      'test/support/run-cases.js',
+    ].map(load),
+  );
   const folder = join(work, 'test', 'cases');
   const paths = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
     name.endsWith('.json'),
@@ -45,9 +52,10 @@ async function caseTests() {
     return {
       name: `case ${row.id}`,
       body: () => {
-        for (const { guideline, assessment } of opinionsOf(built ?? build())) {
-          const expected = row.expect[guideline.id];
-          if (expected !== undefined) expectAnswer({ guideline, assessment }, expected);
+        const timeline = built ?? build();
+        for (const [id, expected] of Object.entries(row.expect)) {
+          const { guideline, assessment } = opinionOf(timeline, guidelineOf(id));
+          expectAnswer({ guideline, assessment }, expected);
         }
       },
     };

@@ -2,7 +2,9 @@
 // Usage: node answers.mjs FOLDER
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { fileURLToPath, URL } from 'node:url';
+import { fileURLToPath } from 'node:url';
+import { measureDefinitions } from '../../../dist/guidelines/measures.js';
+import { createApp } from '../../../dist/http/app.js';
 import { assessText } from '../../../dist/cli/assess.js';
 
 const [target] = process.argv.slice(2);
@@ -61,6 +63,43 @@ function inputsBelow(folder) {
   return [...single, ...perLine, ...perWoman];
 }
 
+/** The reports of every measure, in the three forms that have groups, over the obstetric and screening bundles. */
+async function writeReports() {
+  const folder = join(root, 'test', 'data', 'ecqm-test-bundles');
+  const bundles = readdirSync(folder).flatMap((name) =>
+    readFileSync(join(folder, name), 'utf8').split('\n').filter(Boolean),
+  );
+  const entry = bundles.flatMap((line) => JSON.parse(line).entry ?? []);
+  const body = JSON.stringify({ resourceType: 'Bundle', type: 'collection', entry });
+  const first = JSON.stringify({
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: JSON.parse(bundles[0]).entry,
+  });
+  const server = createApp({ now: () => Date.UTC(2026, 0, 1), limits: { maxBodyBytes: 2 ** 26 } }).listen(
+    0,
+    '127.0.0.1',
+  );
+  await new Promise((resolve) => server.once('listening', resolve));
+  for (const { id } of measureDefinitions) {
+    for (const reportType of ['population', 'subject-list', 'subject']) {
+      const query = `periodStart=2000-01-01&periodEnd=2030-12-31&reportType=${reportType}`;
+      const address = `http://127.0.0.1:${server.address().port}/fhir/Measure/${id}/$evaluate-measure?${query}`;
+      const headers = { 'Content-Type': 'application/fhir+json' };
+      const response = await fetch(address, {
+        method: 'POST',
+        headers,
+        body: reportType === 'subject' ? first : body,
+      });
+      const text = await response.text();
+      if (!response.ok) throw new Error(`${id}, ${reportType}: answered ${response.status} ${text}`);
+      writeFileSync(join(target, `${id}.${reportType}.report.json`), text);
+      written += 1;
+    }
+  }
+  server.close();
+}
+
 const seen = new Set();
 let written = 0;
 let unreadable = 0;
@@ -83,5 +122,6 @@ for (const [index, collection] of collections.entries()) {
     }
   }
 }
+await writeReports();
 console.log(`${written} answers to ${seen.size} inputs; ${unreadable} could not be read as FHIR`);
 if (written === 0) process.exitCode = 1;

@@ -1,0 +1,46 @@
+// Bundles the page: src/web to dist/web, with the five stories beside it, each file also compressed.
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
+import { rolldown } from 'rolldown';
+
+const root = join(import.meta.dirname, '..');
+const source = join(root, 'src', 'web');
+const target = join(root, 'dist', 'web');
+
+rmSync(target, { recursive: true, force: true });
+mkdirSync(target, { recursive: true });
+for (const entry of ['page', 'launch']) await bundle(entry);
+for (const file of ['page.html', 'page.css', 'launch.html']) copyFileSync(join(source, file), join(target, file));
+copyFileSync(join(source, 'vendor', 'fhir-client.js'), join(target, 'fhir-client.js'));
+writeFileSync(join(target, 'stories.json'), JSON.stringify(stories()));
+for (const file of readdirSync(target)) compress(join(target, file));
+
+async function bundle(entry) {
+  const built = await rolldown({ input: join(source, `${entry}.ts`), platform: 'browser' });
+  await built.write({ file: join(target, `${entry}.js`), format: 'iife', minify: true, codeSplitting: false });
+  await built.close();
+}
+
+/** The stories of examples/, with the request line that story.md ends with. */
+function stories() {
+  const folder = join(root, 'examples');
+  return readdirSync(folder)
+    .filter((name) => existsSync(join(folder, name, 'story.md')))
+    .sort()
+    .map((id) => {
+      const text = readFileSync(join(folder, id, 'story.md'), 'utf8');
+      const request = JSON.parse(readFileSync(join(folder, id, 'request.json'), 'utf8'));
+      const [, path = ''] = /^POST (\S+)$/m.exec(text) ?? [];
+      const [, title = id] = /^# (.+)$/m.exec(text) ?? [];
+      const [, body = ''] = /^# .+\n\n([\s\S]*?)\n```/.exec(text) ?? [];
+      return { id, title, text: body.trim().replaceAll(/(?<!\n)\n(?!\n)/g, ' '), path, request };
+    });
+}
+
+function compress(path) {
+  const bytes = readFileSync(path);
+  const quality = { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } };
+  writeFileSync(`${path}.br`, brotliCompressSync(bytes, quality));
+  writeFileSync(`${path}.gz`, gzipSync(bytes, { level: 9 }));
+}
