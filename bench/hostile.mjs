@@ -104,10 +104,27 @@ if (bySize.size === 0)
 console.log(
   `${variants} malformed variants of ${files.length} files; answers by status: ${[...statuses].map(([status, count]) => `${status}: ${count}`).join(', ')}`,
 );
+// On a shared machine a single time says little: the five slowest of each size are run five times more.
+async function again(seed) {
+  const text = variantOf(files, seed);
+  const times = [];
+  for (let turn = 0; turn < 5; turn += 1) {
+    const started = performance.now();
+    await answer(text, seed);
+    times.push(performance.now() - started);
+  }
+  return { seed, ms: median(times) };
+}
+
 console.log('up to kB   variants   median ms   worst ms   worst/median   seed of the worst');
 for (const [power, group] of [...bySize].sort(([a], [b]) => a - b)) {
   const middle = median(group.map(({ ms }) => ms));
-  const worst = group.reduce((a, b) => (b.ms > a.ms ? b : a));
+  const slowest = [...group].sort((a, b) => b.ms - a.ms).slice(0, 5);
+  let worst = { seed: 0, ms: 0 };
+  for (const { seed } of slowest) {
+    const repeated = await again(seed);
+    if (repeated.ms > worst.ms) worst = repeated;
+  }
   const row = [
     (2 ** power / 1000).toFixed(1),
     group.length,

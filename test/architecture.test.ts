@@ -142,6 +142,8 @@ const rows: Readonly<
       'bundle',
       'timeline/observation-kind.ts',
       'timeline/birth.ts',
+      'site',
+      'http/site-folder.ts',
       // Rounding and copying are judged over the readings of a whole site.
       'rules/quality/digit-preference.ts',
     ],

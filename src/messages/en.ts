@@ -46,6 +46,8 @@ export const english: Messages = {
   },
   headings: {
     'do-now': 'Do now',
+    later: 'Visits and checks to come',
+    tell: 'Tell her',
     newest: 'Newest data',
     'newest-used': 'Newest data used',
     trend: 'Last readings',

@@ -47,6 +47,8 @@ export const spanish: Messages = {
     clinic: 'control en consulta',
   },
   headings: {
+    later: 'Visitas y controles siguientes',
+    tell: 'Qué decirle a ella',
     'do-now': 'Qué hacer ahora',
     newest: 'Datos más recientes',
     'newest-used': 'Datos más recientes usados',

@@ -4,6 +4,8 @@ import type { Classification, ReferralLevel, Urgency } from '../guidelines/guide
 /** Headings inside a card. */
 export type Heading =
   | 'do-now'
+  | 'later'
+  | 'tell'
   | 'newest'
   | 'newest-used'
   | 'trend'

@@ -17,6 +17,10 @@ import { ageWords } from './words.ts';
 const sections = {
   'do-now': (telling) =>
     section(telling, 'do-now', stepsOf(telling.evaluation, telling.messages).map(escapeMarkdown), true),
+  later: (telling) =>
+    section(telling, 'later', stepsOf(telling.evaluation, telling.messages, 'later').map(escapeMarkdown)),
+  tell: (telling) =>
+    section(telling, 'tell', stepsOf(telling.evaluation, telling.messages, 'tell').map(escapeMarkdown)),
   newest: (telling) => section(telling, 'newest', [...newestLines(telling), ageLine(telling)]),
   trend: (telling) => section(telling, 'trend', telling.trend),
   why: (telling) => section(telling, 'why', [...whyLines(telling), ...otherClasses(telling)]),
@@ -48,6 +52,8 @@ const order: Readonly<Record<Role, readonly Section[]>> = {
     'change',
     'medicines',
     'treatment',
+    'tell',
+    'later',
     'prevention',
     'quality',
     'held',
@@ -64,6 +70,7 @@ const order: Readonly<Record<Role, readonly Section[]>> = {
     'do-now',
     'treatment',
     'medicines',
+    'later',
     'prevention',
     'change',
     'differs',
@@ -71,6 +78,7 @@ const order: Readonly<Record<Role, readonly Section[]>> = {
     'held',
     'open',
     'not-seen',
+    'tell',
     'risk',
   ],
 };

@@ -7,15 +7,20 @@ const text = (value: unknown): string =>
   typeof value === 'string' || typeof value === 'number' ? String(value) : '';
 const plain = (value: unknown): string => text(value).replaceAll('-', ' ');
 
+const remark = (value: unknown): string => (value === undefined ? '' : `, ${plain(value)}`);
+
 const halves = (a: unknown, b: unknown): string =>
   `${a === undefined ? '–' : text(a)}/${b === undefined ? '–' : text(b)}`;
 
 const words: Readonly<Record<string, (line: CaseLine) => string>> = {
   pressure: (line) => {
     const arm = line['arm'] === undefined ? '' : `, ${text(line['arm'])} arm`;
+    const rest = `${arm}${remark(line['setting'])}${remark(line['status'])}`;
+    const inMmHg = halves(line['systolicMmHg'], line['diastolicMmHg']);
+    if (line['withoutUnit'] === true) return `${inMmHg} without a unit${rest}`;
     return line['systolicKPa'] !== undefined || line['diastolicKPa'] !== undefined
-      ? `${halves(line['systolicKPa'], line['diastolicKPa'])} kPa${arm}`
-      : `${halves(line['systolicMmHg'], line['diastolicMmHg'])} mmHg${arm}`;
+      ? `${halves(line['systolicKPa'], line['diastolicKPa'])} kPa${rest}`
+      : `${inMmHg} mmHg${rest}`;
   },
   'systolic-by-palpation': (line) => `systolic ${text(line['systolicMmHg'])} mmHg by palpation`,
   'home-mean': (line) =>
@@ -24,12 +29,16 @@ const words: Readonly<Record<string, (line: CaseLine) => string>> = {
   'strip-sign': (line) => `strip ${text(line['sign'])} ${text(line['grade'])}`,
   'protein-creatinine-ratio': (line) => `protein/creatinine ${text(line['value'])} ${text(line['unit'])}`,
   'albumin-creatinine-ratio': (line) => `albumin/creatinine ${text(line['value'])} ${text(line['unit'])}`,
-  'protein-24-hours': (line) => `protein ${text(line['milligrams'])} mg in 24 hours`,
+  'protein-24-hours': (line) =>
+    line['grams'] === undefined
+      ? `protein ${text(line['milligrams'])} mg in 24 hours`
+      : `protein ${text(line['grams'])} g in 24 hours`,
   laboratory: (line) => {
     const limit = line['upperLimit'] === undefined ? '' : ` (upper limit ${text(line['upperLimit'])})`;
-    return `${plain(line['analyte'])} ${text(line['value'])} ${text(line['unit'])}${limit}`;
+    return `${plain(line['analyte'])} ${text(line['value'])} ${text(line['unit'])}${limit}${remark(line['note'])}`;
   },
-  symptom: (line) => `${line['present'] === true ? '' : 'no '}${plain(line['symptom'])}`,
+  symptom: (line) =>
+    `${line['present'] === true ? '' : 'no '}${plain(line['symptom'])}${remark(line['note'])}`,
   'no-danger-symptoms': () => 'no danger symptoms',
   'gestational-age': (line) => `${text(line['weeks'])}+${text(line['days'])} weeks`,
   'due-date': (line) => `due ${text(line['date'])}`,

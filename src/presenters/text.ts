@@ -25,6 +25,8 @@ export function toText(evaluation: Evaluation): string {
     ...headline(evaluation),
     ...block('Newest readings', bullets(newestLines(evaluation))),
     ...block('What to do, in this order', numbered(stepsOf(evaluation))),
+    ...block(english.headings.later, bullets(stepsOf(evaluation, english, 'later'))),
+    ...block(english.headings.tell, bullets(stepsOf(evaluation, english, 'tell'))),
     ...block('Missing', bullets(assessment.missing.map(missingLine))),
     ...careBlocks(evaluation),
     ...block('Why', bullets(reasonsOf(evaluation))),

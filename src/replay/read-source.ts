@@ -18,7 +18,7 @@ export const canBeCut = (file: SourceFile): boolean =>
 
 /** Chunks of the range of a file that can be cut, moved to the next beginnings of lines. One buffer is reused. */
 export function* readRange(path: string, range: ByteRange): Generator<Uint8Array> {
-  const descriptor = openSync(path);
+  const descriptor = openSync(path, 'r');
   try {
     const size = fstatSync(descriptor).size;
     const buffer = Buffer.allocUnsafe(chunkBytes);

@@ -39,6 +39,7 @@ describe('trusting a client', () => {
     expect((await service.post(`${servicePath}/feedback`).send({ feedback: [] })).status).toBe(401);
     expect((await service.post('/CDS-Services/pregnancy-hypertension').send(hookRequest())).status).toBe(401);
     expect((await service.get('/health')).status).toBe(200);
+    expect((await service.get('/fhir/metadata')).status).not.toBe(401);
   });
 
   it('J-02: open mode asks nobody, and is open only because the settings say so', async () => {
@@ -176,6 +177,10 @@ describe('trusting a client', () => {
       .send(hookRequest());
     expect([response.status, firstIssue(response)]).toEqual([403, 'error/forbidden http.Authorization']);
     expect(lines[0]).toContain('not-allowed');
+    const shouted = servicePath.replace('cds-services', 'CDS-Services');
+    const token = await tokenWith({ claims: { aud: `${publicBase}${shouted}` } });
+    const again = guardedService(other).post(shouted).set('Authorization', bearer(token));
+    expect((await again.send(hookRequest())).status).toBe(403);
     const tenants = jwtSettings({ clients: [{ ...known, tenants: ['north'] }] });
     expect(await tried(await tokenWith({ claims: { tenant: 'north' } }), tenants)).toEqual([200]);
     expect(await tried(await tokenWith({ claims: { tenant: 'south' } }), tenants)).toEqual([

@@ -30,6 +30,9 @@ const refusal: Reply = {
   headers: { 'WWW-Authenticate': 'Bearer', 'Cache-Control': 'no-store' },
 };
 
+/** What any FHIR server tells anybody: what it can do. */
+const capabilities = '/fhir/metadata';
+
 /**
  * The gate before what only clients may reach.
  *
@@ -58,7 +61,7 @@ export function requireClient(settings: Settings, options: TrustOptions): Gate {
     return reply;
   };
   const handler: RequestHandler = async (request, _response, next) => {
-    const isFree = settings.trust === 'open' || request.method === 'OPTIONS';
+    const isFree = settings.trust === 'open' || request.method === 'OPTIONS' || request.path === capabilities;
     const reply = isFree ? undefined : await admit(request);
     if (reply === undefined) next();
     else options.send(reply, request);
@@ -85,7 +88,8 @@ function replyTo(verdict: Verdict, path: string): Reply | undefined {
   if (verdict.kind === 'refused') return refusal;
   if (verdict.kind === 'unavailable') return unavailable;
   const { client, tenant } = verdict;
-  const service = /^\/cds-services\/([^/]+)/.exec(path)?.[1];
+  // Paths match in any letter case, so the check must too.
+  const service = /^\/cds-services\/([^/]+)/i.exec(decoded(path))?.[1];
   const mayCall = service === undefined || client.services?.includes(service) !== false;
   const mayFor = client.tenants === undefined || (tenant !== undefined && client.tenants.includes(tenant));
   return mayCall && mayFor ? undefined : forbidden;

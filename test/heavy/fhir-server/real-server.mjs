@@ -30,12 +30,17 @@ try {
 async function load(story, transaction) {
   const headers = { authorization: `Bearer ${token}`, 'content-type': 'application/fhir+json' };
   const response = await fetch(base, { method: 'POST', headers, body: JSON.stringify(transaction) });
-  check(`${story}: the transaction is accepted`, response.status === 200, response.status === 200 ? '' : await response.text());
+  check(
+    `${story}: the transaction is accepted`,
+    response.status === 200,
+    response.status === 200 ? '' : await response.text(),
+  );
 }
 
 async function publishedTemplates() {
   const discovery = await (await fetch(`${service.base}/cds-services`)).json();
-  return discovery.services.find(({ id, hook }) => id === 'pregnancy-hypertension' && hook === 'patient-view').prefetch;
+  return discovery.services.find(({ id, hook }) => id === 'pregnancy-hypertension' && hook === 'patient-view')
+    .prefetch;
 }
 
 /** C-10, C-08, C-09: from the server alone, from a whole prefetch and from half of one, the answer is the same. */
@@ -43,11 +48,19 @@ async function compare(woman, templates) {
   const prefetch = await prefetchAsAClientWould(woman.patientId, templates);
   const sent = await call(woman, { prefetch });
   const fetched = await call(woman, { fhirServer: base, fhirAuthorization: authorization() });
-  check(`C-10 ${woman.story}: from the FHIR server alone the answer is that of full prefetch`, fetched.text === sent.text, difference(sent, fetched));
+  check(
+    `C-10 ${woman.story}: from the FHIR server alone the answer is that of full prefetch`,
+    fetched.text === sent.text,
+    difference(sent, fetched),
+  );
   check(`C-10 ${woman.story}: and it is an answer`, fetched.status === 200, fetched.text.slice(0, 300));
   const half = Object.fromEntries(Object.entries(prefetch).filter((_, index) => index % 2 === 0));
   const mixed = await call(woman, { prefetch: half, fhirServer: base, fhirAuthorization: authorization() });
-  check(`C-08 ${woman.story}: half prefetched, half fetched, the answer is the same`, mixed.text === sent.text, difference(sent, mixed));
+  check(
+    `C-08 ${woman.story}: half prefetched, half fetched, the answer is the same`,
+    mixed.text === sent.text,
+    difference(sent, mixed),
+  );
   return JSON.parse(fetched.text).cards.length;
 }
 
@@ -59,22 +72,45 @@ function difference(one, other) {
 
 async function checkRefusals(woman) {
   const wrong = await call(woman, { fhirServer: base, fhirAuthorization: authorization('wrong-token') });
-  check('S-02: with a token the server refuses, the answer is 412 and names the key', wrong.status === 412 && wrong.text.includes('bloodPressures'), wrong.text.slice(0, 300));
+  check(
+    'S-02: with a token the server refuses, the answer is 412 and names the key',
+    wrong.status === 412 && wrong.text.includes('bloodPressures'),
+    wrong.text.slice(0, 300),
+  );
   const scope = 'patient/Observation.rs';
   const part = await call(woman, { fhirServer: base, fhirAuthorization: { ...authorization(), scope } });
-  check('F-06: with a scope for observations alone there is an answer, and gaps', part.status === 200, `${part.status}`);
+  check(
+    'F-06: with a scope for observations alone there is an answer, and gaps',
+    part.status === 200,
+    `${part.status}`,
+  );
 }
 
 /** Pages of a real server: the oldest pressures, on the last page, are seen. */
 async function checkPaging(woman) {
-  const first = await search(`Observation?patient=${woman.patientId}&code=http://loinc.org%7C85354-9&_sort=-date&_count=100`);
-  check('C-06: the server gives that history in pages', first.link.some(({ relation }) => relation === 'next'));
+  const first = await search(
+    `Observation?patient=${woman.patientId}&code=http://loinc.org%7C85354-9&_sort=-date&_count=100`,
+  );
+  check(
+    'C-06: the server gives that history in pages',
+    first.link.some(({ relation }) => relation === 'next'),
+  );
   const { text } = await call(woman, { fhirServer: base, fhirAuthorization: authorization() });
-  check('C-06: the raised pressures on the last page are in the answer', text.includes('152/98'), text.slice(0, 600));
+  check(
+    'C-06: the raised pressures on the last page are in the answer',
+    text.includes('152/98'),
+    text.slice(0, 600),
+  );
 }
 
 function authorization(accessToken = token) {
-  return { access_token: accessToken, token_type: 'Bearer', expires_in: 300, scope: 'user/*.rs', subject: 'pregnancy-htn' };
+  return {
+    access_token: accessToken,
+    token_type: 'Bearer',
+    expires_in: 300,
+    scope: 'user/*.rs',
+    subject: 'pregnancy-htn',
+  };
 }
 
 async function call({ patientId, asOf }, offer) {
@@ -120,7 +156,12 @@ async function allPages(path) {
     entry.push(...(page.entry ?? []));
     next = nextOf(page);
   }
-  return { resourceType: 'Bundle', type: 'searchset', total: entry.length, ...(entry.length === 0 ? {} : { entry }) };
+  return {
+    resourceType: 'Bundle',
+    type: 'searchset',
+    total: entry.length,
+    ...(entry.length === 0 ? {} : { entry }),
+  };
 }
 
 function nextOf({ link = [] }) {

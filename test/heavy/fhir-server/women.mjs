@@ -45,7 +45,8 @@ export function transactionOf(resources, patientId) {
 }
 
 function mapped(value, known) {
-  if (Array.isArray(value)) return value.map((each) => mapped(each, known)).filter((each) => each !== undefined);
+  if (Array.isArray(value))
+    return value.map((each) => mapped(each, known)).filter((each) => each !== undefined);
   if (typeof value !== 'object' || value === null) return value;
   if (typeof value.reference === 'string') {
     const reference = known.get(value.reference.split('/').slice(-2).join('/'));
@@ -64,7 +65,13 @@ export function womanWithLongHistory() {
   const end = Date.parse('2026-07-13T12:00:00Z');
   const pressures = Array.from({ length: 250 }, (_, index) => {
     const isOldest = index >= 248;
-    return pressure(`p${index}`, patientId, end - index * 3_600_000, isOldest ? 152 : 118, isOldest ? 98 : 74);
+    return pressure(
+      `p${index}`,
+      patientId,
+      end - index * 3_600_000,
+      isOldest ? 152 : 118,
+      isOldest ? 98 : 74,
+    );
   });
   const dueDate = {
     resourceType: 'Observation',
@@ -100,5 +107,10 @@ function pressure(id, patientId, time, systolic, diastolic) {
 export function womanWithoutData() {
   const patientId = 'nothing-recorded';
   const patient = { resourceType: 'Patient', id: patientId, gender: 'female' };
-  return { story: 'nothing', patientId, asOf: '2026-07-13T12:30:00Z', transaction: transactionOf([patient], patientId) };
+  return {
+    story: 'nothing',
+    patientId,
+    asOf: '2026-07-13T12:30:00Z',
+    transaction: transactionOf([patient], patientId),
+  };
 }

@@ -54,6 +54,7 @@ function startWorker() {
       }
       next();
     });
+    child.on('error', () => undefined);
     child.on('exit', (_code, signal) => {
       clearTimeout(timer);
       if (current === undefined) return;

@@ -6,7 +6,7 @@ chai.use(JestExtend);
 chai.use(JestChaiExpect);
 chai.use(JestAsymmetricMatchers);
 
-export const expect = (value, message) => chai.expect(value, message);
+export const { expect } = chai;
 export const tests = [];
 let path = [];
 

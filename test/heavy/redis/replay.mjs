@@ -15,7 +15,9 @@ const port = await freePort();
 const url = `redis://127.0.0.1:${port}`;
 const main = new URL('dist/http/main.js', import.meta.url).pathname;
 const { privateKey, publicKey } = await generateKeyPair('ES384', { extractable: true });
-const clients = [{ issuer: 'https://ehr.example', keys: { keys: [{ ...(await exportJWK(publicKey)), kid: 'main' }] } }];
+const clients = [
+  { issuer: 'https://ehr.example', keys: { keys: [{ ...(await exportJWK(publicKey)), kid: 'main' }] } },
+];
 const clientsFile = join(folder, 'clients.json');
 writeFileSync(clientsFile, JSON.stringify({ clients }));
 const environment = {
@@ -31,7 +33,11 @@ try {
     ({ stop }) => stop().then(() => 'it started'),
     (error) => error.message,
   );
-  check('without its Redis server the service does not start, and says why', refusal.includes('REPLAY_STORE: '), refusal);
+  check(
+    'without its Redis server the service does not start, and says why',
+    refusal.includes('REPLAY_STORE: '),
+    refusal,
+  );
 
   const redis = await startRedis();
   await checkStore();
@@ -48,16 +54,31 @@ async function checkStore() {
   const uses = await Promise.all(
     Array.from({ length: 100 }, (_, index) => stores[index % 2].use('https://a.example', 'raced', until)),
   );
-  check('of a hundred uses at the same time by two connections one is the first', uses.filter((use) => use === 'first').length === 1);
-  check('the same id of another issuer is another id', (await stores[0].use('https://b.example', 'raced', until)) === 'first');
+  check(
+    'of a hundred uses at the same time by two connections one is the first',
+    uses.filter((use) => use === 'first').length === 1,
+  );
+  check(
+    'the same id of another issuer is another id',
+    (await stores[0].use('https://b.example', 'raced', until)) === 'first',
+  );
   await stores[0].use('a', 'short', now() + 200);
   await wait(400);
-  check('an id is forgotten when its token is dead', (await stores[1].use('a', 'short', now() + 200)) === 'first');
+  check(
+    'an id is forgotten when its token is dead',
+    (await stores[1].use('a', 'short', now() + 200)) === 'first',
+  );
   const reader = new Redis(url);
   const keys = await reader.keys('*');
-  check('issuer and token id cannot be read there', keys.length >= 2 && !/raced|example|short/.test(keys.join()));
+  check(
+    'issuer and token id cannot be read there',
+    keys.length >= 2 && !/raced|example|short/.test(keys.join()),
+  );
   const lives = await Promise.all(keys.map((key) => reader.pttl(key)));
-  check('nothing is kept for ever', lives.every((life) => life !== -1));
+  check(
+    'nothing is kept for ever',
+    lives.every((life) => life !== -1),
+  );
   reader.disconnect();
   await Promise.all(stores.map((store) => store.close()));
 }
@@ -74,15 +95,25 @@ async function checkServices(redis) {
   check('and not the other after it', (await ask(services[1], token)) === 401);
   const raced = await newToken('b');
   const statuses = await Promise.all(services.map((service) => ask(service, raced)));
-  check('sent to both at once it opens one of them', [...statuses].sort().join() === '200,401', statuses.join());
+  check(
+    'sent to both at once it opens one of them',
+    [...statuses].sort().join() === '200,401',
+    statuses.join(),
+  );
   await redis.stop();
   const started = performance.now();
-  check('when the Redis server is lost nobody is let in unseen', (await ask(services[0], await newToken('c'))) === 503);
+  check(
+    'when the Redis server is lost nobody is let in unseen',
+    (await ask(services[0], await newToken('c'))) === 503,
+  );
   check('and nobody waits long to hear it', performance.now() - started < 3000);
   const again = await startRedis();
   await wait(2500);
   check('when it is back the service works again', (await ask(services[0], await newToken('d'))) === 200);
-  check('no token was printed', services.every(({ printed }) => !printed().includes(token.split('.')[2])));
+  check(
+    'no token was printed',
+    services.every(({ printed }) => !printed().includes(token.split('.')[2])),
+  );
   await again.stop();
 }
 
@@ -96,7 +127,18 @@ function newToken(jti) {
 }
 
 async function startRedis() {
-  const flags = ['--port', `${port}`, '--bind', '127.0.0.1', '--save', '', '--appendonly', 'no', '--dir', folder];
+  const flags = [
+    '--port',
+    `${port}`,
+    '--bind',
+    '127.0.0.1',
+    '--save',
+    '',
+    '--appendonly',
+    'no',
+    '--dir',
+    folder,
+  ];
   const server = spawn('redis-server', flags, { stdio: 'ignore' });
   const stop = () =>
     new Promise((resolve) => {

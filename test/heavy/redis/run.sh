@@ -7,6 +7,7 @@ if ! command -v redis-server >/dev/null; then
   apt-get update -qq
   DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends redis-server
 fi
+[ -f ../../../dist/http/main.js ] || (cd ../../.. && npm run --silent build)
 npm ci --no-audit --no-fund --silent
 # Beside its own node_modules, as in a place where somebody installed the optional package.
 rm -rf dist
