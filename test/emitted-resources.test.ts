@@ -73,7 +73,8 @@ describe('emitted resources', () => {
 
 interface AnyBundle {
   readonly resourceType: 'Bundle';
-  readonly entry?: readonly { readonly fullUrl?: string; readonly resource?: object }[];
+  readonly entry?:
+    readonly { readonly fullUrl?: string | undefined; readonly resource?: object | undefined }[] | undefined;
 }
 
 function faultsInBundle(bundle: AnyBundle): readonly string[] {

@@ -92,10 +92,14 @@ function guard(app: Express, options: AppOptions, settings: Settings, counting: 
     send: refuse,
   });
   const limiter = limitRate(settings.requestsPerMinute, refuse);
+  // FHIR wants the capability statement open to everyone.
   app.all(
     guarded.flatMap((path) => [path, `${path}/*rest`]),
     limiter,
-    gate.handler,
+    (request, response, next) => {
+      if (request.path === '/fhir/metadata') next();
+      else gate.handler(request, response, next);
+    },
   );
   return (request) => {
     const origins = gate.clientOf(request)?.fhirOrigins ?? settings.fetching.origins;

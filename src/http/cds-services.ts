@@ -92,7 +92,7 @@ function contextOf(
     gaps: gathered.gaps,
     states: gathered.states,
     role: request.role ?? roleFrom(states) ?? roleOf(request.prefetch['user']),
-    messages: chosenLanguage(call.acceptLanguage),
+    messages: chosenLanguage(call.acceptLanguage, call.site?.setup.language),
     warnings: [...call.warnings, ...request.warnings],
     ...(proposed === undefined ? {} : { proposed }),
   };
@@ -130,7 +130,7 @@ function cardsReply(call: Call, answer: CardsResponse, { warnings: ofRequest }: 
   }
   const warnings = [...call.warnings, ...ofRequest];
   const extension = warnings.length === 0 ? {} : { extension: { 'org.pregnancy-htn.request': { warnings } } };
-  const { language } = chosenLanguage(call.acceptLanguage);
+  const { language } = chosenLanguage(call.acceptLanguage, call.site?.setup.language);
   return jsonReply(
     { ...answer, ...extension },
     { 'Cache-Control': 'no-store', 'Content-Language': language, Vary: 'Accept-Language' },

@@ -73,7 +73,9 @@ function visitAt(
   asOf: number,
   { guidelines, asked }: AssessOptions & { readonly asked: Omit<EvaluateOptions, 'asOf'> },
 ): Visit {
-  const [evaluation, ...others] = guidelines.map((guideline) => evaluate(input, { ...asked, guideline, asOf }));
+  const [evaluation, ...others] = guidelines.map((guideline) =>
+    evaluate(input, { ...asked, guideline, asOf }),
+  );
   return {
     asOf,
     evaluation: evaluation ?? compareGuidelines(input, { ...asked, asOf }).evaluation,
@@ -83,7 +85,9 @@ function visitAt(
 
 /** The moments to answer for, oldest first. */
 export function contactsOf(timeline: Timeline): readonly number[] {
-  const lists: readonly (readonly { readonly at?: { readonly localDay: number; readonly latest: number } }[])[] = [
+  const lists: readonly (readonly {
+    readonly at?: { readonly localDay: number; readonly latest: number };
+  }[])[] = [
     timeline.pressures,
     timeline.homePressures,
     timeline.unusablePressures,

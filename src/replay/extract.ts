@@ -42,8 +42,10 @@ export interface ExtractOptions {
   readonly filter: LineFilter;
   /** Look into every Observation: exports that overlap may hold a newer version under another code. */
   readonly readsEveryLine: boolean;
-  /** Takes the text of a kept line. */
-  readonly keep: (key: string, json: string) => void;
+  /** Takes the text of a kept line; a Bundle about several women comes once for each, the first time with `isFirst`. */
+  readonly keep: (key: string, json: string, isFirst: boolean) => void;
+  /** Reads the codes of a site as ours. */
+  readonly adapt?: (value: unknown) => unknown;
   readonly capBytes?: number;
 }
 
@@ -57,7 +59,8 @@ export interface ExtractOptions {
  * Notes    1. A line is left out unread only when it says first that it is a resource of a type nobody reads, or an
  *             Observation without any wanted string, and ends with a brace; any other goes to JSON.parse.
  */
-export function openExtractor({ filter, readsEveryLine, keep, capBytes }: ExtractOptions): Extractor {
+export function openExtractor(options: ExtractOptions): Extractor {
+  const { filter, readsEveryLine, keep, capBytes } = options;
   const sum = { bytes: 0, lines: 0, blank: 0, kept: 0, notNeeded: 0, setAside: 0, rejected: 0 };
   const rejected: NotedLine[] = [];
   const setAside: NotedLine[] = [];
@@ -66,11 +69,11 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
   let hitCount = 0;
   let nextHit = 0;
 
-  const note = (fate: LineFate, json: () => string): void => {
+  const note = (fate: LineFate, json: string): void => {
     switch (fate.kind) {
       case 'kept':
         sum.kept += 1;
-        for (const key of fate.keys) keep(key, json());
+        fate.keys.forEach((key, at) => keep(key, json, at === 0));
         return;
       case 'not-needed':
         sum.notNeeded += 1;
@@ -105,8 +108,8 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
       sum.notNeeded += 1;
       return;
     }
-    const text = block.toString('utf8', start, end);
-    note(judged(text), () => oneLine(text));
+    const { fate, json } = judged(block.toString('utf8', start, end), options.adapt);
+    note(fate, json);
   };
 
   const cutter = openLineCutter(
@@ -124,7 +127,7 @@ export function openExtractor({ filter, readsEveryLine, keep, capBytes }: Extrac
       },
       tooLong: () => {
         sum.lines += 1;
-        note({ kind: 'rejected', reason: 'line-too-long' }, () => '');
+        note({ kind: 'rejected', reason: 'line-too-long' }, '');
       },
     },
     capBytes,
@@ -150,10 +153,17 @@ function canSkip(type: string | undefined, hasNoHit: () => boolean): boolean {
   return type === 'Observation' && hasNoHit();
 }
 
-/** The fate of the text of a line. */
-export function judged(text: string): LineFate {
+interface Judged {
+  readonly fate: LineFate;
+  readonly json: string;
+}
+
+/** The fate of the text of a line, and the text to hand on. */
+function judged(text: string, adapt: ExtractOptions['adapt']): Judged {
   const value = parsed(text);
-  return value === undefined ? { kind: 'rejected', reason: 'not-json' } : safely(value);
+  if (value === undefined) return { fate: { kind: 'rejected', reason: 'not-json' }, json: '' };
+  const adapted = adapt === undefined ? value : adapt(value);
+  return { fate: safely(adapted), json: adapted === value ? oneLine(text) : JSON.stringify(adapted) };
 }
 
 function safely(value: unknown): LineFate {

@@ -69,8 +69,7 @@ export function toResultLines(subject: string, visits: readonly Visit[]): readon
 }
 
 function countCards(cards: readonly Card[]): CardCounts {
-  const count = (indicator: Indicator): number =>
-    cards.filter((card) => card.indicator === indicator).length;
+  const count = (indicator: Indicator): number => cards.filter((card) => card.indicator === indicator).length;
   return { critical: count('critical'), warning: count('warning'), info: count('info') };
 }
 

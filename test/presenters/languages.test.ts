@@ -6,7 +6,7 @@ import { evaluate } from '../../src/evaluate.ts';
 import { guidelineOf } from '../../src/guidelines/registry.ts';
 import { english } from '../../src/messages/en.ts';
 import { spanish } from '../../src/messages/es.ts';
-import { languages } from '../../src/messages/languages.ts';
+import { chosenLanguage, languages } from '../../src/messages/languages.ts';
 import { fill, isTranslated, translated } from '../../src/messages/say.ts';
 import { toCards } from '../../src/presenters/cds-cards.ts';
 import { toFollowUpCards } from '../../src/presenters/follow-up-cards.ts';
@@ -79,5 +79,18 @@ describe('languages', () => {
     );
     expect(translated(spanish, 'constructor')).toBe('constructor');
     expect(fill('{a} and {b}', { a: 1 })).toBe('1 and {b}');
+  });
+});
+
+describe('a site with its own language', () => {
+  it.each([
+    [undefined, 'es', 'es'],
+    ['fr', 'es', 'es'],
+    ['en', 'es', 'en'],
+    ['*', 'es', 'es'],
+    [undefined, undefined, 'en'],
+    [undefined, 'fr', 'en'],
+  ])('asked for %s at a site of %s it answers in %s', (asked, site, language) => {
+    expect(chosenLanguage(asked, site).language).toBe(language);
   });
 });

@@ -42,39 +42,100 @@ const turned = { '>=': '>', '>': '>=', '<=': '<', '<': '<=' };
 const step = ({ unit, value }) =>
   unit === '{grade}' ? 0.5 : Math.max(Math.abs(value) / 100, Number.EPSILON);
 
-/** Paths to every limit, rule part and list of names below a value. */
-function* mutationsOf(value, path, inNeed) {
-  if (typeof value !== 'object' || value === null) return;
-  if (isLimit(value)) {
-    for (const sign of [1, -1])
+/** The same limit stands in many questions: it is changed everywhere at once, as an edit of its one line would. */
+function limitsIn(value, found = new Map()) {
+  if (typeof value !== 'object' || value === null) return found;
+  if (isLimit(value)) found.set(value.id, value);
+  else for (const inner of Object.values(value)) limitsIn(inner, found);
+  return found;
+}
+
+function withLimit(value, id, by) {
+  if (typeof value !== 'object' || value === null) return value;
+  if (isLimit(value)) return value.id === id ? by : value;
+  if (Array.isArray(value)) return value.map((item) => withLimit(item, id, by));
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, withLimit(inner, id, by)]));
+}
+
+function* limitMutants(guideline) {
+  const decided = Object.fromEntries(decisive.map((part) => [part, guideline[part]]));
+  for (const limit of limitsIn(decided).values()) {
+    const nudged = (sign) => ({
+      ...limit,
+      value: limit.value + sign * step(limit),
+      ...(limit.alsoPrintedAs === undefined
+        ? {}
+        : {
+            alsoPrintedAs: limit.alsoPrintedAs.map((also) => ({
+              ...also,
+              value: also.value + sign * step(also),
+            })),
+          }),
+    });
+    for (const [what, by] of [
+      ['up', nudged(1)],
+      ['down', nudged(-1)],
+      ['turned', { ...limit, comparator: turned[limit.comparator] }],
+    ])
       yield {
-        path,
-        what: `${value.id} ${value.value} ${sign > 0 ? 'up' : 'down'}`,
-        with: { ...value, value: value.value + sign * step(value) },
+        what: `limit ${limit.id} ${limit.comparator} ${limit.value} ${what}`,
+        mutant: withLimit(guideline, limit.id, by),
       };
-    yield {
-      path,
-      what: `${value.id} ${value.comparator} turned`,
-      with: { ...value, comparator: turned[value.comparator] },
-    };
-    return;
   }
-  if (Array.isArray(value)) {
-    for (const [index, item] of value.entries()) {
-      if (inNeed || typeof item === 'string')
+}
+
+/** Every rule and branch of a rule taken out; every name taken out of a list that a question looks for. */
+function* partMutants(guideline) {
+  for (const part of ['classRules', 'urgencyRules'])
+    for (const [index, rule] of guideline[part].entries()) {
+      yield {
+        what: `${part} ${rule.id} taken out`,
+        mutant: { ...guideline, [part]: guideline[part].filter((_, at) => at !== index) },
+      };
+      for (const { path, what, by } of shortened(rule.when, ['when'], true))
+        yield { what: `${part} ${rule.id} ${what}`, mutant: replaced(guideline, [part, index, ...path], by) };
+      for (const name of rule.supersedes ?? [])
         yield {
-          path,
-          what: `${path.join('.')} without ${typeof item === 'string' ? item : index}`,
-          with: value.filter((_, at) => at !== index),
+          what: `${part} ${rule.id} no longer supersedes ${name}`,
+          mutant: replaced(
+            guideline,
+            [part, index, 'supersedes'],
+            rule.supersedes.filter((one) => one !== name),
+          ),
         };
-      yield* mutationsOf(item, [...path, index], inNeed);
     }
-    return;
+  const named = new Set(JSON.stringify([guideline.classRules, guideline.urgencyRules]).match(/[a-z0-9-]+/g));
+  for (const [index, question] of guideline.questions.entries()) {
+    if (!named.has(question.id)) continue;
+    for (const { path, what, by } of shortened(question, [], false))
+      yield {
+        what: `question ${question.id} ${what}`,
+        mutant: replaced(guideline, ['questions', index, ...path], by),
+      };
   }
-  for (const [key, inner] of Object.entries(value)) {
-    if (key === 'citation' || key === 'whenCannotTell' || key === 'sources') continue;
-    yield* mutationsOf(inner, [...path, key], inNeed || key === 'when');
-  }
+}
+
+const passedOver = new Set([
+  'citation',
+  'whenCannotTell',
+  'limits',
+  'severe',
+  'severeConfirmation',
+  'confirmation',
+]);
+
+function* shortened(value, path, everyItem) {
+  if (typeof value !== 'object' || value === null || isLimit(value)) return;
+  if (Array.isArray(value))
+    for (const [index, item] of value.entries()) {
+      const name = typeof item === 'string' ? item : (item.id ?? index);
+      if (everyItem || typeof item === 'string' || item.id !== undefined)
+        yield { path, what: `${path.join('.')} without ${name}`, by: value.filter((_, at) => at !== index) };
+      yield* shortened(item, [...path, index], everyItem);
+    }
+  else
+    for (const [key, inner] of Object.entries(value))
+      if (!passedOver.has(key)) yield* shortened(inner, [...path, key], everyItem);
 }
 
 function replaced(value, [head, ...rest], by) {
@@ -86,41 +147,34 @@ function replaced(value, [head, ...rest], by) {
 
 /** What decides the class and the urgency; actions, medicines and prevention have tests of their own. */
 const decisive = ['questions', 'classRules', 'urgencyRules'];
-const lists = new Set(['questions', 'classRules', 'urgencyRules']);
 
 const survivors = [];
 const total = { killed: 0, survived: 0 };
-const byGuideline = [];
 for (const id of process.argv.length > 2 ? process.argv.slice(2) : registry.guidelineIds) {
   const guideline = registry.guidelineOf(id);
   const own = rows.filter(({ row }) => row.expect[id] !== undefined);
   const count = { killed: 0, survived: 0 };
   const killers = new Map();
-  for (const part of decisive)
-    for (const mutation of mutationsOf(guideline[part], [part], false)) {
-      if (lists.has(mutation.path.at(-1)) && mutation.path.length === 1) continue;
-      const mutant = replaced(guideline, mutation.path, mutation.with);
-      own.sort((a, b) => (killers.get(b) ?? 0) - (killers.get(a) ?? 0));
-      const killer = own.find(({ row, timeline, floor }) => {
-        try {
-          const plain = answer(timeline, mutant);
-          const assessment = id === floorId ? plain : liftToFloor(plain, floor);
-          runner.expectAnswer({ guideline: mutant, assessment }, row.expect[id]);
-          return false;
-        } catch {
-          return true;
-        }
-      });
-      if (killer === undefined) {
-        count.survived += 1;
-        const [kind, index] = mutation.path;
-        survivors.push(`${id} ${kind}.${guideline[kind][index]?.id ?? ''}: ${mutation.what}\n`);
-      } else {
-        count.killed += 1;
-        killers.set(killer, (killers.get(killer) ?? 0) + 1);
+  for (const { what, mutant } of [...limitMutants(guideline), ...partMutants(guideline)]) {
+    own.sort((a, b) => (killers.get(b) ?? 0) - (killers.get(a) ?? 0));
+    const killer = own.find(({ row, timeline, floor }) => {
+      try {
+        const plain = answer(timeline, mutant);
+        const assessment = id === floorId ? plain : liftToFloor(plain, floor);
+        runner.expectAnswer({ guideline: mutant, assessment }, row.expect[id]);
+        return false;
+      } catch {
+        return true;
       }
+    });
+    if (killer === undefined) {
+      count.survived += 1;
+      survivors.push(`${id} ${what}\n`);
+    } else {
+      count.killed += 1;
+      killers.set(killer, (killers.get(killer) ?? 0) + 1);
     }
-  byGuideline.push([id, count]);
+  }
   total.killed += count.killed;
   total.survived += count.survived;
   console.log(

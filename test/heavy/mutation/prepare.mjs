@@ -52,14 +52,16 @@ export async function prepare(folders) {
   for (const name of [...sources, ...filesUnder('test')])
     compile(name, instrumented.get(name) ?? readFileSync(join(root, name), 'utf8'));
   cpJson('src');
-  return mutants.map(({ id, fileName, mutatorName, replacement, location }) => ({
-    id,
-    file: relative(root, join(root, fileName)),
-    line: location.start.line + 1,
-    column: location.start.column + 1,
-    mutatorName,
-    replacement,
-  }));
+  return mutants
+    .filter(({ status }) => status !== 'Ignored')
+    .map(({ id, fileName, mutatorName, replacement, location }) => ({
+      id,
+      file: relative(root, join(root, fileName)),
+      line: location.start.line + 1,
+      column: location.start.column + 1,
+      mutatorName,
+      replacement,
+    }));
 }
 
 function cpJson(folder) {

@@ -1,0 +1,196 @@
+// A whole run: sources to the files of a folder.
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { accountFor, notedLines, type Accounting, type Stretch } from './accounting.ts';
+import type { AssessOptions } from './assess-woman.ts';
+import { standardInput, type SourceFile, type Sources } from './find-sources.ts';
+import { mergeResults } from './merge-results.ts';
+import { doTasks } from './pool.ts';
+import type { Progress } from './progress.ts';
+import { canBeCut } from './read-source.ts';
+import { openChanges } from './report/changes.ts';
+import { mergeReports } from './report/tally.ts';
+import { writeReport } from './report/write-report.ts';
+import { doneBefore, type AssessDone, type AssessTask, type Done, type ExtractDone, type ExtractTask, type Task } from './tasks.ts';
+import { openWholeFile, writeWhole } from './write-file.ts';
+
+export interface ReplayOptions {
+  readonly out: string;
+  readonly threads: number;
+  readonly resume: boolean;
+  readonly assess: Omit<AssessOptions, 'site'>;
+  readonly siteFolder?: string | undefined;
+  /** Bytes of one piece of work; smaller in tests. */
+  readonly rangeBytes?: number;
+}
+
+const rangeBytesUsual = 32 << 20;
+const bytesPerBucket = 16 << 20;
+const fewestBuckets = 16;
+const mostBuckets = 512;
+
+/**
+ * Replays sources into a folder.
+ *
+ * Given    sources  as found
+ *          options  where to, how many threads, what to ask
+ *          say      told how far it is
+ * Returns  the account; in the folder `results.ndjson`, `rejected.ndjson`, `accounting.json` and the report
+ * Throws   errors of the file system
+ * Notes    1. What is unfinished lies in `.replay-work` of the folder; `resume` goes on from it when sources and
+ *             options are the same. A file of the folder is whole or not there.
+ *          2. Threads, ranges and buckets decide nothing about the content.
+ */
+export async function runReplay(
+  sources: Sources,
+  options: ReplayOptions,
+  say: (progress: Progress) => void,
+): Promise<Accounting> {
+  const work = join(options.out, '.replay-work');
+  openWork(work, sources, options);
+  const bytes = sources.files.reduce((sum, file) => sum + file.bytes, 0);
+  const buckets = Math.min(mostBuckets, Math.max(fewestBuckets, Math.ceil(bytes / bytesPerBucket)));
+  const extractTasks = sources.files.flatMap((file, fileIndex) =>
+    rangesOf(file, options.rangeBytes ?? rangeBytesUsual).map((range, at) => ({
+      kind: 'extract' as const,
+      path: join(work, `x${fileIndex}-${at}`),
+      file,
+      fileIndex,
+      range,
+      buckets,
+      readsEveryLine: sources.mayHoldVersions,
+      siteFolder: options.siteFolder,
+    })),
+  );
+  const extracted = await extractAll(extractTasks, options, say);
+  const stretches: readonly Stretch[] = extractTasks.flatMap(({ fileIndex }, at) => {
+    const done = extracted[at];
+    return done === undefined ? [] : [{ fileIndex, done }];
+  });
+  const spools = extractTasks.map(({ path }, at) => ({
+    path: `${path}.spool`,
+    sections: extracted[at]?.sections ?? [],
+  }));
+  const assessTasks = Array.from({ length: buckets }, (_, bucket) => ({
+    kind: 'assess' as const,
+    path: join(work, `r${bucket}`),
+    bucket,
+    buckets,
+    spools,
+    options: options.assess,
+    siteFolder: options.siteFolder,
+  }));
+  const assessed = await assessAll(assessTasks, options, say);
+  const accounting = accountFor(sources.files, stretches, assessed, sources.warnings);
+  writeOutputs(options, assessTasks, assessed, accounting);
+  writeLines(
+    join(options.out, 'rejected.ndjson'),
+    notedLines(sources.files, stretches).map((each) => JSON.stringify(each)),
+  );
+  rmSync(work, { recursive: true, force: true });
+  return accounting;
+}
+
+function writeOutputs(
+  { out, assess }: ReplayOptions,
+  tasks: readonly AssessTask[],
+  assessed: readonly AssessDone[],
+  accounting: Accounting,
+): void {
+  const results = openWholeFile(join(out, 'results.ndjson'));
+  const changes = openChanges(assess.guidelines.length > 1 ? join(out, 'changes.csv') : undefined);
+  mergeResults(
+    tasks.map(({ path }) => `${path}.ndjson`),
+    results,
+    changes.line,
+  );
+  results.finish();
+  changes.finish();
+  writeWhole(join(out, 'accounting.json'), `${JSON.stringify(accounting, null, 2)}\n`);
+  writeReport(out, { tally: mergeReports(assessed.map(({ tally }) => tally)), options: assess, accounting });
+}
+
+const writeLines = (path: string, lines: readonly string[]): void =>
+  writeWhole(path, lines.map((line) => `${line}\n`).join(''));
+
+function rangesOf(file: SourceFile, rangeBytes: number): readonly { from: number; to: number }[] {
+  if (!canBeCut(file)) return [{ from: 0, to: file.bytes }];
+  return Array.from({ length: Math.max(1, Math.ceil(file.bytes / rangeBytes)) }, (_, at) => ({
+    from: at * rangeBytes,
+    to: Math.min((at + 1) * rangeBytes, file.bytes),
+  }));
+}
+
+/** Empties the work folder unless it belongs to the same run and may be gone on with. */
+function openWork(work: string, sources: Sources, { assess, siteFolder, resume, rangeBytes }: ReplayOptions): void {
+  const files = sources.files.map(({ path, bytes }) => [
+    path,
+    bytes,
+    path === standardInput ? 'stdin' : statSync(path).mtimeMs,
+  ]);
+  const about = createHash('sha256')
+    .update(JSON.stringify([files, sources.mayHoldVersions, assess, siteFolder ?? '', rangeBytes ?? 0]))
+    .digest('hex');
+  const mark = join(work, 'run');
+  const isSame = existsSync(mark) && readFileSync(mark, 'utf8') === about;
+  const isStream = sources.files.some(({ path }) => path === standardInput);
+  if (!(resume && isSame) || isStream) rmSync(work, { recursive: true, force: true });
+  mkdirSync(work, { recursive: true });
+  writeWhole(mark, about);
+}
+
+async function extractAll(
+  tasks: readonly ExtractTask[],
+  options: ReplayOptions,
+  say: (progress: Progress) => void,
+): Promise<readonly ExtractDone[]> {
+  const totalBytes = tasks.reduce((sum, { range }) => sum + range.to - range.from, 0);
+  const so = { bytes: 0, lines: 0, done: 0 };
+  return runAll(tasks, options, isExtractDone, (at, { counts }) => {
+    const range = tasks[at]?.range;
+    so.done += 1;
+    so.bytes += range === undefined ? 0 : range.to - range.from;
+    so.lines += counts.lines;
+    say({ stage: 'extract', of: tasks.length, totalBytes, women: 0, ...so });
+  });
+}
+
+async function assessAll(
+  tasks: readonly AssessTask[],
+  options: ReplayOptions,
+  say: (progress: Progress) => void,
+): Promise<readonly AssessDone[]> {
+  const so = { done: 0, women: 0 };
+  return runAll(tasks, options, isAssessDone, (_at, { tally }) => {
+    so.done += 1;
+    so.women += tally['women'] ?? 0;
+    say({ stage: 'assess', of: tasks.length, bytes: 0, totalBytes: 0, lines: 0, ...so });
+  });
+}
+
+const isExtractDone = (done: Done): done is ExtractDone => 'sections' in done;
+const isAssessDone = (done: Done): done is AssessDone => 'tally' in done;
+
+/** Every task, those finished by an earlier run from their account; results in the order of the tasks. */
+async function runAll<Kind extends Done>(
+  tasks: readonly Task[],
+  { threads }: ReplayOptions,
+  isKind: (done: Done) => done is Kind,
+  onDone: (at: number, done: Kind) => void,
+): Promise<readonly Kind[]> {
+  const results: Kind[] = [];
+  const take = (at: number, done: Done | undefined): boolean => {
+    if (done === undefined || !isKind(done)) return false;
+    results[at] = done;
+    onDone(at, done);
+    return true;
+  };
+  const open = tasks.flatMap((task, at) => (take(at, doneBefore(task.path)) ? [] : [{ task, at }]));
+  await doTasks(
+    open.map(({ task }) => task),
+    threads,
+    (place, done) => take(open[place]?.at ?? 0, done),
+  );
+  return results;
+}

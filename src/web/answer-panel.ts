@@ -1,0 +1,77 @@
+// The answer in a few lines: how urgent, what it is, what to do now, what is missing, what one more reading would change.
+import type { Evaluation } from '../evaluation.ts';
+import { asOfWords, clinicOffset, spokenTime } from '../presenters/clock.ts';
+import { medicineLines, preventionLines, treatmentLines } from '../presenters/care-lines.ts';
+import { reasonsOf, stepsOf } from '../presenters/reasons.ts';
+import { ageWords, sentenceCase } from '../presenters/words.ts';
+import { english } from '../messages/en.ts';
+import type { NextReading } from '../what-next.ts';
+import { list, listed, make } from './dom.ts';
+import { classesWords, classWords, clockWords, neededByWords, referralWords, spoken, urgencyWords } from './words.ts';
+
+const urgencySigns = {
+  emergency: '▲▲',
+  'same-day': '▲',
+  'within-48-hours': '◆',
+  'within-7-days': '◇',
+  routine: '○',
+} as const;
+
+export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]): HTMLElement {
+  const { assessment, timeline, stamp } = evaluation;
+  const { referral } = assessment;
+  const said = { evaluation, messages: english };
+  return make(
+    'section',
+    { class: `answer ${assessment.urgency}`, 'aria-labelledby': 'answer-heading' },
+    make('h2', { id: 'answer-heading' }, `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`),
+    make('p', { class: 'class' }, sentenceCase(classesWords(assessment.classification))),
+    make('p', { class: 'place' }, `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`),
+    ...(referral === undefined ? [] : [make('p', {}, `Refer to: ${referralWords[referral.level]}.`)]),
+    ...listed('Do now, in this order', stepsOf(evaluation), 'ol'),
+    ...listed(
+      'Missing',
+      assessment.missing.map(({ what, how, by, at }) =>
+        spoken(`${sentenceCase(what)} (${at === undefined ? neededByWords[by] : `by ${spokenTime(at)}`}): ${how}`),
+      ),
+    ),
+    ...nextLines(evaluation, next),
+    fold('Why', reasonsOf(evaluation)),
+    fold('Medicines in use', medicineLines(said)),
+    fold('Drugs the publication names (the prescriber decides)', treatmentLines(said)),
+    fold('Prevention', preventionLines(said)),
+  );
+}
+
+function fold(heading: string, lines: readonly string[]): HTMLElement | undefined {
+  if (lines.length === 0) return undefined;
+  return make('details', {}, make('summary', {}, heading), list('ul', lines.map(spoken)));
+}
+
+function nextLines(evaluation: Evaluation, next: readonly NextReading[]): Node[] {
+  return listed('What one more reading would change', next.map((each) => nextWords(evaluation, each)));
+}
+
+/** "A reading of 140/90 or more from 13:10 on would make this gestational hypertension (act today)." */
+export function nextWords({ timeline, assessment }: Evaluation, next: NextReading): string {
+  const offset = clinicOffset(timeline);
+  const reading = `A reading of ${readingWords(next)}`;
+  const from = next.from > timeline.asOf ? ` at or after ${clockWords(next.from, offset)}` : ' now';
+  const [leading = 'cannot-classify'] = next.classification;
+  if (!next.changesClass && !next.changesUrgency)
+    return `${reading}${from} would not change the answer: ${classWords[leading]}.`;
+  const urgency = next.changesUrgency ? ` (${urgencyWords[next.urgency]})` : `, urgency as now (${urgencyWords[assessment.urgency]})`;
+  return next.changesClass
+    ? `${reading}${from} would make this ${classWords[leading]}${urgency}.`
+    : `${reading}${from} would change only the urgency${urgency}.`;
+}
+
+function readingWords({ kind, systolicMmHg, diastolicMmHg }: NextReading): string {
+  switch (kind) {
+    case 'below':
+      return `${systolicMmHg}/${diastolicMmHg} or less`;
+    case 'raised':
+    case 'severe':
+      return `${systolicMmHg}/${diastolicMmHg} or more`;
+  }
+}
