@@ -3,6 +3,7 @@ import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync,
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { rolldown } from 'rolldown';
+import { caution } from '../dist/presenters/caution.js';
 
 const root = join(import.meta.dirname, '..');
 const source = join(root, 'src', 'web');
@@ -11,10 +12,16 @@ const target = join(root, 'dist', 'web');
 rmSync(target, { recursive: true, force: true });
 mkdirSync(target, { recursive: true });
 for (const entry of ['page', 'launch']) await bundle(entry);
-for (const file of ['page.html', 'page.css', 'launch.html']) copyFileSync(join(source, file), join(target, file));
+copyFileSync(join(source, 'page.css'), join(target, 'page.css'));
+for (const file of ['page.html', 'launch.html']) writeFileSync(join(target, file), withCaution(readFileSync(join(source, file), 'utf8')));
 copyFileSync(join(source, 'vendor', 'fhir-client.js'), join(target, 'fhir-client.js'));
 writeFileSync(join(target, 'stories.json'), JSON.stringify(stories()));
 for (const file of readdirSync(target)) compress(join(target, file));
+
+/** The caution stands in the page before any script runs. */
+function withCaution(html) {
+  return html.replace('<!-- caution -->', caution.map((line) => `<li>${line}</li>`).join(''));
+}
 
 async function bundle(entry) {
   const built = await rolldown({ input: join(source, `${entry}.ts`), platform: 'browser' });

@@ -23,7 +23,7 @@ export const checkExitCodes = { ready: 0, findings: 5 } as const;
  *
  * Given    text      as read from the file, the address or standard input
  *          options   of the command line
- *          world     now, used when no time is given; the site, whose codes are read as ours
+ *          world     now: without a time each woman is judged at her newest fact up to now; the site, whose codes are read as ours
  * Returns  exit code 0: every resource that is asked for can be used and R4 is kept; 5: read on; 4: a woman cannot be
  *          classified; 2 and 3 as `assess`
  */
@@ -33,7 +33,12 @@ export function checkText(
   world: { readonly now: number; readonly site?: ServedSite | undefined },
 ): CommandResult {
   try {
-    const asked = { ...world.site?.options, ...options, asOf: asOf ?? world.now };
+    const asked = {
+      ...world.site?.options,
+      ...options,
+      asOf: asOf ?? world.now,
+      atNewestFact: asOf === undefined,
+    };
     const readiness = checkReadiness(readInput(text), asked, world.site?.setup);
     const output = format === 'json' ? `${JSON.stringify(readiness, null, 2)}\n` : toReadinessText(readiness);
     return { exitCode: exitCodeOf(readiness), output, errors: '' };

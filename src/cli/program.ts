@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { everyGuideline } from '../compare-guidelines.ts';
 import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import { caution } from '../presenters/caution.ts';
+import { addReplay } from './replay.ts';
 import { rulesText } from './rules.ts';
 import { assessText, formats, type CommandResult, type Format } from './assess.ts';
 import { checkFormats, checkText, type CheckOptions } from './check.ts';
@@ -98,6 +99,7 @@ export function createProgram(world: World): Command {
     .action((flags: SiteFlag & { readonly host?: string; readonly port?: string }) =>
       world.serve(flags.host, flags.port, flags.site),
     );
+  addReplay(program, world.finish);
   return program;
 }
 

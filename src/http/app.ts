@@ -132,8 +132,14 @@ function begin(
 
 async function answer(options: Shared, route: Route, request: Request, response: Response): Promise<void> {
   response.locals['route'] = route.path;
-  if (route.path === '/') response.set(pageHeaders);
+  if (route.isPage !== undefined) allowPage(response, options.settings, route.isPage);
   send(response, await replyTo(options, route, request, response));
+}
+
+/** A page may run; where the site names origins it may also be framed, and the launch page may ask record systems. */
+function allowPage(response: Response, { smart, frameAncestors }: Settings, kind: 'page' | 'launch'): void {
+  if (frameAncestors.length > 0) response.removeHeader('X-Frame-Options');
+  response.set(pageHeaders(kind === 'launch' ? (smart?.origins ?? []) : [], frameAncestors));
 }
 
 async function replyTo(options: Shared, route: Route, request: Request, response: Response): Promise<Reply> {
@@ -187,6 +193,8 @@ function callOf(
     now: options.now(),
     accept: request.headers.accept,
     acceptLanguage: request.headers['accept-language'],
+    acceptEncoding: request.get('Accept-Encoding'),
+    smart: options.settings?.smart,
     ...reading,
     warnings,
     body: () =>
@@ -215,6 +223,7 @@ function queryText(value: unknown, name: string): string | undefined {
 
 function send(response: Response, reply: Reply): void {
   response.status(reply.status).set(reply.headers ?? {});
-  if (reply.body === '') response.end();
+  if (reply.bytes !== undefined) response.type(reply.type).send(reply.bytes);
+  else if (reply.body === '') response.end();
   else response.type(reply.type).send(reply.body);
 }

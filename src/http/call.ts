@@ -3,6 +3,7 @@ import type { ChartSettings } from './fetch/complete-chart.ts';
 import type { Metrics } from './metrics.ts';
 import type { FeedbackItem } from './read-feedback.ts';
 import type { Reply } from './reply.ts';
+import type { SmartSettings } from './settings.ts';
 import type { ServedSite } from './site-folder.ts';
 
 /** A request, reduced to what a route may use. */
@@ -15,6 +16,9 @@ export interface Call {
   /** The site this service is set up for. */
   readonly site?: ServedSite | undefined;
   readonly acceptLanguage: string | undefined;
+  readonly acceptEncoding?: string | undefined;
+  /** What the page is told of the set-up. */
+  readonly smart?: SmartSettings | undefined;
   readonly body: () => Promise<unknown>;
   /** What was odd about the body and was let pass; complete once the body was read. */
   readonly warnings: readonly string[];

@@ -1,4 +1,4 @@
-// Headers every answer carries. Data only.
+// Headers every answer carries, and those of the page.
 
 /** JSON is never shown as a page. */
 export const safetyHeaders = {
@@ -14,8 +14,25 @@ export const strictTransport = {
   'Strict-Transport-Security': 'max-age=31536000; includeSubDomains',
 } as const;
 
-/** The built-in page may run our script and talk to this service, nothing else. */
-export const pageHeaders = {
-  'Content-Security-Policy':
-    "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
-} as const;
+/**
+ * The page may run our script and talk to this service, nothing else.
+ *
+ * Given    connect     further origins the page may talk to: record systems that launch it
+ *          ancestors   origins whose pages may show it in a frame; empty: none
+ */
+export function pageHeaders(
+  connect: readonly string[],
+  ancestors: readonly string[],
+): Readonly<Record<string, string>> {
+  const policy = [
+    "default-src 'none'",
+    "script-src 'self'",
+    "style-src 'self'",
+    ["connect-src 'self'", ...connect].join(' '),
+    "base-uri 'none'",
+    "form-action 'none'",
+    "require-trusted-types-for 'script'",
+    `frame-ancestors ${ancestors.length === 0 ? "'none'" : ancestors.join(' ')}`,
+  ];
+  return { 'Content-Security-Policy': policy.join('; ') };
+}

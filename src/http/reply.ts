@@ -6,6 +6,8 @@ export interface Reply {
   readonly status: number;
   readonly type: string;
   readonly body: string;
+  /** Sent in place of `body`: a file as it was built. */
+  readonly bytes?: Buffer;
   readonly headers?: Readonly<Record<string, string>>;
 }
 

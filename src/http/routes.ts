@@ -1,7 +1,7 @@
 // The routes in one list.
 import { assessReply } from './fhir-operations.ts';
 import { discoveryReply, feedbackReply, metricsReply, serviceReply } from './cds-services.ts';
-import { exampleReply, pageReply, scriptReply, styleReply } from './page.ts';
+import { exampleReply, pageSettingsReply } from './page.ts';
 import { productVersion } from './cds-discovery.ts';
 import type { Answer } from './call.ts';
 import { metadataReply, readReply, searchReply } from './conformance-resources.ts';
@@ -10,17 +10,25 @@ import { applyReply } from './plan-operations.ts';
 import { jsonReply } from './reply.ts';
 import { validateReply } from './validate-operation.ts';
 import { rulesReply } from './rules-page.ts';
+import { webFile } from './web-files.ts';
 
 export interface Route {
   readonly path: string;
   readonly get?: Answer;
   readonly post?: Answer;
+  /** Shown by a browser; `launch`: it talks to record systems too. */
+  readonly isPage?: 'page' | 'launch';
 }
 
 export const routes: readonly Route[] = [
-  { path: '/', get: pageReply },
-  { path: '/page.js', get: scriptReply },
-  { path: '/page.css', get: styleReply },
+  { path: '/', get: webFile('page.html'), isPage: 'page' },
+  { path: '/page.js', get: webFile('page.js') },
+  { path: '/page.css', get: webFile('page.css') },
+  { path: '/stories.json', get: webFile('stories.json') },
+  { path: '/page-settings.json', get: pageSettingsReply },
+  { path: '/launch', get: webFile('launch.html'), isPage: 'launch' },
+  { path: '/launch.js', get: webFile('launch.js') },
+  { path: '/fhir-client.js', get: webFile('fhir-client.js') },
   { path: '/example.json', get: exampleReply },
   { path: '/health', get: () => jsonReply({ status: 'ok', version: productVersion }) },
   { path: '/rules', get: rulesReply },

@@ -7,6 +7,13 @@ import { defaultBodyLimits, type BodyLimits } from './read-body.ts';
 import { signatureAlgorithms, type SignatureAlgorithm } from './trust/algorithms.ts';
 import { readClients, type TrustedClient } from './trust/clients.ts';
 
+/** The browser client at the record system, for SMART App Launch. */
+export interface SmartSettings {
+  readonly clientId: string;
+  /** Of the FHIR servers that may launch the page, and of their authorisation servers. */
+  readonly origins: readonly string[];
+}
+
 export interface Settings {
   /** `open`: whoever reaches the port may ask. `jwt`: only the clients of the clients file. */
   readonly trust: 'open' | 'jwt';
@@ -24,6 +31,10 @@ export interface Settings {
   readonly requestsPerMinute: number;
   /** Proxies in front whose forwarded address is believed. */
   readonly trustedProxies: number;
+  /** Absent: the page cannot be launched from a record system. */
+  readonly smart?: SmartSettings;
+  /** Origins whose pages may show ours in a frame; default none. */
+  readonly frameAncestors: readonly string[];
   readonly limits: BodyLimits;
   readonly fetching: FetchSettings;
   /** Where each feedback item is posted as JSON, without comments; absent: nowhere. */
@@ -64,6 +75,9 @@ const shape = z.object({
   TRUSTED_PROXIES: count(0, 10).default(0),
   MAX_BODY_BYTES: count(1000, 1_000_000_000).default(defaultBodyLimits.maxBodyBytes),
   MAX_DEPTH: count(8, 1000).default(defaultBodyLimits.maxDepth),
+  SMART_CLIENT_ID: z.string().optional(),
+  SMART_ORIGINS: origins.default([]),
+  FRAME_ANCESTORS: origins.default([]),
   FHIR_ORIGINS: origins.default([]),
   FHIR_PRIVATE_NETWORKS: z.string().default('').transform(listOf).pipe(z.array(networkShape)),
   FHIR_WITHOUT_TOKEN: flag.default(false),
@@ -121,6 +135,10 @@ function settingsOf(values: Values, trust: Settings['trust'], clients: readonly 
     requestsPerMinute: values.REQUESTS_PER_MINUTE,
     trustedProxies: values.TRUSTED_PROXIES,
     ...(values.FEEDBACK_FORWARD_URL === undefined ? {} : { feedbackForwardUrl: values.FEEDBACK_FORWARD_URL }),
+    ...(values.SMART_CLIENT_ID === undefined
+      ? {}
+      : { smart: { clientId: values.SMART_CLIENT_ID, origins: values.SMART_ORIGINS } }),
+    frameAncestors: values.FRAME_ANCESTORS,
     limits: { maxBodyBytes: values.MAX_BODY_BYTES, maxDepth: values.MAX_DEPTH },
     fetching: {
       origins: values.FHIR_ORIGINS,
@@ -164,6 +182,9 @@ function faultsOf(values: Values, trust: Settings['trust']): readonly string[] {
       : []),
     ...(values.PRODUCTION && values.FEEDBACK_FORWARD_URL?.startsWith('https:') === false
       ? ['FEEDBACK_FORWARD_URL: in production it must begin with https.']
+      : []),
+    ...(values.SMART_CLIENT_ID !== undefined && (base === undefined || values.SMART_ORIGINS.length === 0)
+      ? ['SMART_CLIENT_ID: needs PUBLIC_BASE_URL and SMART_ORIGINS, the record systems that may launch.']
       : []),
     ...(values.PRODUCTION && values.FHIR_WITHOUT_TOKEN
       ? ['FHIR_WITHOUT_TOKEN: for sandboxes only, not in production.']

@@ -5,11 +5,17 @@ import type { Issue, SetAsideCode } from '../errors.ts';
 import { evaluate, prepare, type EvaluateOptions, type Prepared } from '../evaluate.ts';
 import type { Evaluation } from '../evaluation.ts';
 import type { SiteSetup } from '../site/site.ts';
+import type { Timeline } from '../timeline/timeline.ts';
 import { adaptInput } from '../site/adapt-input.ts';
 import type { Counted, ElementFound, Fault, OpenQuestion, Readiness } from './readiness.ts';
 import { shapeOf } from './shapes.ts';
 
 const mostExamples = 3;
+
+export interface ReadinessOptions extends EvaluateOptions {
+  /** Judge each woman at the time of her newest fact up to `asOf`: old data are checked as of their own time. */
+  readonly atNewestFact?: boolean;
+}
 
 /**
  * Would these data work?
@@ -20,7 +26,7 @@ const mostExamples = 3;
  * Returns  counts with example places; never a clinical value
  * Throws   RequestError as `evaluate` does
  */
-export function checkReadiness(input: unknown, options: EvaluateOptions, site?: SiteSetup): Readiness {
+export function checkReadiness(input: unknown, options: ReadinessOptions, site?: SiteSetup): Readiness {
   const adapted = site === undefined ? { input, remarks: [] } : adaptInput(input, site);
   const subjects = options.subject === undefined ? subjectsOf(adapted.input) : [options.subject];
   const women = (subjects.length === 0 ? [undefined] : subjects).map((subject) =>
@@ -53,8 +59,19 @@ interface Judged {
   readonly evaluation: Evaluation;
 }
 
-function judged(input: unknown, options: EvaluateOptions): Judged {
-  return { prepared: prepare(input, options), evaluation: evaluate(input, options) };
+function judged(input: unknown, { atNewestFact, ...options }: ReadinessOptions): Judged {
+  const newest = atNewestFact === true ? newestFact(prepare(input, options).built.timeline) : undefined;
+  const dated = newest === undefined ? options : { ...options, asOf: newest };
+  return { prepared: prepare(input, dated), evaluation: evaluate(input, dated) };
+}
+
+/** Time of the newest measurement, in milliseconds; undefined when there is none. */
+function newestFact(timeline: Timeline): number | undefined {
+  const { pressures, homePressures, urineProteins, laboratory, symptoms } = timeline;
+  const times = [...pressures, ...homePressures, ...urineProteins, ...laboratory, ...symptoms].flatMap(
+    ({ at }) => (at === undefined ? [] : [at.latest]),
+  );
+  return times.length === 0 ? undefined : times.reduce((newest, time) => Math.max(newest, time));
 }
 
 interface Named<Name extends string> {

@@ -21,6 +21,8 @@ export interface ResultLine {
   readonly missing: readonly string[];
   /** References the classes rest on. */
   readonly evidence: readonly string[];
+  /** The newest pressure at that moment. */
+  readonly reading?: string | undefined;
   readonly others?: readonly {
     readonly guideline: string;
     readonly classification: readonly string[];
@@ -55,6 +57,7 @@ export function toResultLines(subject: string, visits: readonly Visit[]): readon
       repeats,
       missing: assessment.missing.map(({ id }) => id),
       evidence: evidenceOf(evaluation),
+      reading: evaluation.timeline.pressures.at(-1)?.sources[0]?.reference,
       ...(others.length === 0
         ? {}
         : {

@@ -12,7 +12,15 @@ import { canBeCut } from './read-source.ts';
 import { openChanges } from './report/changes.ts';
 import { mergeReports } from './report/tally.ts';
 import { writeReport } from './report/write-report.ts';
-import { doneBefore, type AssessDone, type AssessTask, type Done, type ExtractDone, type ExtractTask, type Task } from './tasks.ts';
+import {
+  doneBefore,
+  type AssessDone,
+  type AssessTask,
+  type Done,
+  type ExtractDone,
+  type ExtractTask,
+  type Task,
+} from './tasks.ts';
 import { openWholeFile, writeWhole } from './write-file.ts';
 
 export interface ReplayOptions {
@@ -123,7 +131,11 @@ function rangesOf(file: SourceFile, rangeBytes: number): readonly { from: number
 }
 
 /** Empties the work folder unless it belongs to the same run and may be gone on with. */
-function openWork(work: string, sources: Sources, { assess, siteFolder, resume, rangeBytes }: ReplayOptions): void {
+function openWork(
+  work: string,
+  sources: Sources,
+  { assess, siteFolder, resume, rangeBytes }: ReplayOptions,
+): void {
   const files = sources.files.map(({ path, bytes }) => [
     path,
     bytes,

@@ -1,7 +1,7 @@
 // Local codes, units and strip words to ours, before anything is read. Hands on a copy and a remark for each change.
 import type { Issue } from '../errors.ts';
 import { urineProteinCodes } from '../terminology/urine-codes.ts';
-import { mapKey } from './read-site.ts';
+import { mapKey } from './map-key.ts';
 import type { CodeMap, Mapping, SiteSetup } from './site.ts';
 
 type Json = Readonly<Record<string, unknown>>;

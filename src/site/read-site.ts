@@ -5,6 +5,7 @@ import { lineOf } from './line-of.ts';
 import type { CodeMap, Mapping, Performer, SiteSetup } from './site.ts';
 import { conceptMapShape, siteShape } from './site-config.ts';
 import type { ConceptMapJson, SiteJson } from './site-config.ts';
+import { mapKey } from './map-key.ts';
 
 /** The folder cannot be used; `message` names every fault, one a line: `site.json:12: timeZone: ...`. */
 export class SiteError extends Error {}
@@ -120,9 +121,4 @@ function joined(files: readonly NamedMap[]): CodeMap {
     });
   }
   return all;
-}
-
-/** Codes are compared as they are written, strip texts and units without regard to blanks around them. */
-export function mapKey(system: string, code: string): string {
-  return `${system}|${code.trim()}`;
 }

@@ -85,13 +85,18 @@ export function createTrendView(
     element: make(
       'div',
       { class: 'halves' },
+      answer,
       make(
-        'div',
-        { class: 'half' },
-        answer,
-        make('section', { 'aria-labelledby': 'chart-heading' }, make('h2', { id: 'chart-heading' }, 'Trend'), travel.element, legend(), chart.element, table),
+        'section',
+        { class: 'trend', 'aria-labelledby': 'chart-heading' },
+        make('h2', { id: 'chart-heading' }, 'Trend'),
+        travel.element,
+        legend(),
+        chart.element,
+        table,
+        beside,
       ),
-      make('div', { class: 'half' }, reasoning.element, beside),
+      reasoning.element,
     ),
     open: (shown, guideline) => attempt(() => {
       const evaluation = answerAt(shown, shown.asOf, guideline);

@@ -12,7 +12,17 @@ import { serviceAt } from './service.mjs';
 import { NotTestable } from './verdict.mjs';
 
 /** Every row that can be seen from outside. */
-export const rows = [transport, discovery, request, answer, card, suggestion, prefetch, feedback, security].flat();
+export const rows = [
+  transport,
+  discovery,
+  request,
+  answer,
+  card,
+  suggestion,
+  prefetch,
+  feedback,
+  security,
+].flat();
 
 async function judge(row, service) {
   try {

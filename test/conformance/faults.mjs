@@ -10,7 +10,8 @@ const isAbout = (exchange, id) => String(context(exchange)?.patientId).endsWith(
 /** Changes the last entry of discovery. */
 const inEntry = (change) => ({
   after: (exchange) => {
-    if (isDiscovery(exchange)) change(exchange.response.json.services.at(-1), exchange.response.json.services);
+    if (isDiscovery(exchange))
+      change(exchange.response.json.services.at(-1), exchange.response.json.services);
   },
 });
 /** Changes the first card of every answer. */
@@ -84,21 +85,44 @@ export const faults = {
   'D-09': inEntry((entry) => void (entry.usageRequirements = 7)),
   'D-10': inEntry((entry) => void (entry.version = 'STU2')),
   'D-11': inEntry((entry) => void (entry.hookVersion = '9.9')),
-  'D-12': chokesOn((exchange) => isAbout(exchange, 'conf-d12') && exchange.request.json.hook === 'encounter-start', 400),
+  'D-12': chokesOn(
+    (exchange) => isAbout(exchange, 'conf-d12') && exchange.request.json.hook === 'encounter-start',
+    400,
+  ),
   'D-13': inEntry((entry, services) => services.push(entry)),
-  'D-15': { after: ({ request, response }) => request.path === '/cds-services' && delete response.headers.allow },
+  'D-15': {
+    after: ({ request, response }) => request.path === '/cds-services' && delete response.headers.allow,
+  },
   'D-16': inEntry((entry) => delete entry.extension),
   'X-01': letsPass(({ request }) => request.json?.hook === 'encounter-start'),
   'E-03': inEntry((entry, services) => services.push({ ...entry, hook: 'vitals-saved' })),
   'R-01': letsPass(({ request }) => request.json?.hook === 'no-such-hook'),
-  'R-02': letsPass(({ request }) => request.json !== undefined && request.json.hook !== undefined && request.json.context !== undefined && request.json.hookInstance === undefined),
-  'R-03': letsPass(({ request }) => request.json?.fhirAuthorization !== undefined && request.json.fhirServer === undefined),
-  'R-04': letsPass(({ request }) => request.json?.fhirAuthorization !== undefined && request.json.fhirAuthorization.access_token === undefined),
-  'R-05': letsPass(({ request }) => request.json?.hookInstance !== undefined && request.json.context?.patientId === undefined),
+  'R-02': letsPass(
+    ({ request }) =>
+      request.json !== undefined &&
+      request.json.hook !== undefined &&
+      request.json.context !== undefined &&
+      request.json.hookInstance === undefined,
+  ),
+  'R-03': letsPass(
+    ({ request }) => request.json?.fhirAuthorization !== undefined && request.json.fhirServer === undefined,
+  ),
+  'R-04': letsPass(
+    ({ request }) =>
+      request.json?.fhirAuthorization !== undefined &&
+      request.json.fhirAuthorization.access_token === undefined,
+  ),
+  'R-05': letsPass(
+    ({ request }) =>
+      request.json?.hookInstance !== undefined && request.json.context?.patientId === undefined,
+  ),
   'R-06': chokesOn(({ request }) => holds(request, 'conformanceNotAsked'), 400),
   'R-07': chokesOn(({ request }) => Array.isArray(request.json?.extension), 400),
   'R-08': chokesOn(({ request }) => request.json?.redirect !== undefined, 400),
-  'R-09': { after: ({ request, response }) => request.method === 'GET' && response.status === 405 && delete response.headers.allow },
+  'R-09': {
+    after: ({ request, response }) =>
+      request.method === 'GET' && response.status === 405 && delete response.headers.allow,
+  },
   'R-10': letsPass(({ request }) => String(request.json?.context?.patientId).startsWith('Practitioner/')),
   'R-11': letsPass(isAsked('conf-r11')),
   'R-12': { delay: (exchange) => (isAbout(exchange, 'conf-r12') ? 520 : 0) },
@@ -111,8 +135,13 @@ export const faults = {
   }),
   'S-01': answers(isAsked('conf-s01'), 204),
   'S-02': chokesOn(isAsked('conf-s02')),
-  'S-07': answers(({ request, response }) => request.path === '/cds-services/no-such-service' && response.status === 404, 404),
-  'Y-01': inBody((body) => void (body.systemActions = [{ type: 'delete', description: 'x', resourceId: 'Condition/1' }])),
+  'S-07': answers(
+    ({ request, response }) => request.path === '/cds-services/no-such-service' && response.status === 404,
+    404,
+  ),
+  'Y-01': inBody(
+    (body) => void (body.systemActions = [{ type: 'delete', description: 'x', resourceId: 'Condition/1' }]),
+  ),
   'K-01': inCard((card) => delete card.uuid),
   'K-02': inCard((card) => void (card.summary = card.summary.padEnd(140, '.'))),
   'K-03': inCard((card) => void (card.detail += ' <b>now</b>')),
@@ -131,12 +160,15 @@ export const faults = {
     while (first !== undefined && cards.length < 4) cards.unshift({ ...first });
   }),
   'K-15': inBody(({ cards }) => {
-    if (cards.length > 0) cards.unshift({ ...cards.at(-1), indicator: 'info' }, );
+    if (cards.length > 0) cards.unshift({ ...cards.at(-1), indicator: 'info' });
     cards.splice(3);
   }),
-  'X-02': { after: ({ response }) => {
-    if (response.json?.cards !== undefined) response.json = JSON.parse(JSON.stringify(response.json).replaceAll('168/112', 'high'));
-  } },
+  'X-02': {
+    after: ({ response }) => {
+      if (response.json?.cards !== undefined)
+        response.json = JSON.parse(JSON.stringify(response.json).replaceAll('168/112', 'high'));
+    },
+  },
   'L-01': inCard((card) => void (card.links = [{ ...link, type: undefined }])),
   'L-02': inCard((card) => void (card.links = [{ ...link, appContext: 'x' }])),
   'L-03': inCard((card) => void (card.links = [{ ...link, autolaunchable: 'yes' }])),
@@ -152,13 +184,23 @@ export const faults = {
   'A-04': inSuggestion((suggestion) => void (suggestion.actions = 'all')),
   'A-05': inAction((action) => void (action.resource.subject = { reference: 'Patient/nobody' })),
   'A-06': inSuggestion((suggestion) => void (suggestion.actionSelectionBehavior = 'all')),
-  'A-07': inAction((_action, actions) => void actions.push({ type: 'remove', description: 'x', resourceId: 'Condition/1' })),
+  'A-07': inAction(
+    (_action, actions) => void actions.push({ type: 'remove', description: 'x', resourceId: 'Condition/1' }),
+  ),
   'A-08': inAction((action) => delete action.description),
   'A-09': inSuggestion(({ actions }) => {
-    for (const { resource } of actions) if (resource.resourceType === 'ServiceRequest') Object.assign(resource, { status: 'active', intent: 'order' });
+    for (const { resource } of actions)
+      if (resource.resourceType === 'ServiceRequest')
+        Object.assign(resource, { status: 'active', intent: 'order' });
   }),
-  'A-10': inAction((_action, actions) => void actions.push({ type: 'update', description: 'x', resource: { resourceType: 'Condition' } })),
-  'A-11': inAction((_action, actions) => void actions.push({ type: 'delete', description: 'x', resource: { resourceType: 'Condition' } })),
+  'A-10': inAction(
+    (_action, actions) =>
+      void actions.push({ type: 'update', description: 'x', resource: { resourceType: 'Condition' } }),
+  ),
+  'A-11': inAction(
+    (_action, actions) =>
+      void actions.push({ type: 'delete', description: 'x', resource: { resourceType: 'Condition' } }),
+  ),
   'A-12': {
     before: ({ request }) => {
       if (request.json?.context?.patientId !== 'conf-a12') return;
@@ -169,7 +211,10 @@ export const faults = {
       request.text = JSON.stringify(request.json);
     },
   },
-  'P-01': { ...inEntry((entry) => void (entry.prefetch.patient = 'Patient/{{today()}}')), breaks: ['P-01', 'P-03'] },
+  'P-01': {
+    ...inEntry((entry) => void (entry.prefetch.patient = 'Patient/{{today()}}')),
+    breaks: ['P-01', 'P-03'],
+  },
   'P-02': inEntry((entry) => void (entry.prefetch.patient = 'Patient/{{context.draftOrders}}')),
   'P-03': inEntry((entry) => void (entry.prefetch.symptoms += '&_include=Observation:subject&code:not=x')),
   'P-08': inEntry((entry) => {
@@ -181,14 +226,31 @@ export const faults = {
   'C-06': chokesOn(({ request }) => holds(request, '"relation":"next"')),
   'C-07': chokesOn(({ request }) => holds(request, '"123"')),
   'C-08': chokesOn(isAsked('conf-c08')),
-  'B-01': answers((exchange) => isFeedback(exchange) && exchange.request.json?.feedback?.length === 1 && exchange.request.json.feedback[0].outcome === 'accepted' && exchange.response.status === 200, 500),
+  'B-01': answers(
+    (exchange) =>
+      isFeedback(exchange) &&
+      exchange.request.json?.feedback?.length === 1 &&
+      exchange.request.json.feedback[0].outcome === 'accepted' &&
+      exchange.response.status === 200,
+    500,
+  ),
   'B-02': takesFeedback((_item, { feedback }) => !Array.isArray(feedback)),
   'B-03': takesFeedback(({ card, outcome }) => outcome !== undefined && card === undefined),
   'B-04': takesFeedback(({ outcome }) => outcome === 'ignored'),
-  'B-05': takesFeedback(({ outcome, acceptedSuggestions }) => outcome === 'accepted' && acceptedSuggestions === undefined),
+  'B-05': takesFeedback(
+    ({ outcome, acceptedSuggestions }) => outcome === 'accepted' && acceptedSuggestions === undefined,
+  ),
   'B-06': takesFeedback(({ overrideReason }) => JSON.stringify(overrideReason) === '{}'),
-  'B-07': takesFeedback(({ card, outcomeTimestamp }) => card !== undefined && !/Z$/.test(outcomeTimestamp ?? '')),
-  'B-08': answers((exchange) => isFeedback(exchange) && exchange.request.json?.feedback?.length === 2 && exchange.response.status === 200, 409),
+  'B-07': takesFeedback(
+    ({ card, outcomeTimestamp }) => card !== undefined && !/Z$/.test(outcomeTimestamp ?? ''),
+  ),
+  'B-08': answers(
+    (exchange) =>
+      isFeedback(exchange) &&
+      exchange.request.json?.feedback?.length === 2 &&
+      exchange.response.status === 200,
+    409,
+  ),
   'B-11': answers((exchange) => isFeedback(exchange) && exchange.response.status === 400, 400),
   'J-13': answers(({ request }) => request.method === 'OPTIONS', 405),
 };

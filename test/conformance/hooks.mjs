@@ -57,7 +57,11 @@ export function contextFor(hook, patientId, now) {
     case 'encounter-discharge':
       return visit;
     case 'order-select':
-      return { ...basic, selections: ['MedicationRequest/draft-1'], draftOrders: collection(draftFor(patientId)) };
+      return {
+        ...basic,
+        selections: ['MedicationRequest/draft-1'],
+        draftOrders: collection(draftFor(patientId)),
+      };
     case 'order-sign':
       return { ...basic, draftOrders: collection(draftFor(patientId)) };
     case 'medication-refill':
@@ -66,7 +70,15 @@ export function contextFor(hook, patientId, now) {
       return { ...basic, conditions: collection(problemOf(patientId)) };
     case 'appointment-book': {
       const start = new Date(now + 30 * 24 * 3_600_000).toISOString();
-      return { ...basic, appointments: collection({ resourceType: 'Appointment', status: 'proposed', start, participant: [{ actor: { reference: `Patient/${patientId}` }, status: 'needs-action' }] }) };
+      return {
+        ...basic,
+        appointments: collection({
+          resourceType: 'Appointment',
+          status: 'proposed',
+          start,
+          participant: [{ actor: { reference: `Patient/${patientId}` }, status: 'needs-action' }],
+        }),
+      };
     }
     default:
       return undefined;

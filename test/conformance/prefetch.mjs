@@ -14,11 +14,14 @@ export function readTemplate(template) {
   return { kind: 'search', type: search[1], parameters };
 }
 
-const codesOf = (resource) => (resource.code?.coding ?? []).flatMap(({ system, code }) => [`${system}|${code}`, code]);
+const codesOf = (resource) =>
+  (resource.code?.coding ?? []).flatMap(({ system, code }) => [`${system}|${code}`, code]);
 
 function isWanted(resource, { type, parameters }) {
   if (resource.resourceType !== type) return false;
-  const codes = parameters.filter(({ name }) => /^code(:in)?$/.test(name)).flatMap(({ value }) => value.split(','));
+  const codes = parameters
+    .filter(({ name }) => /^code(:in)?$/.test(name))
+    .flatMap(({ value }) => value.split(','));
   return codes.length === 0 || codes.some((code) => codesOf(resource).includes(code));
 }
 

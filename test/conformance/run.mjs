@@ -14,7 +14,9 @@ function settings() {
       allowPositionals: true,
       options: { json: { type: 'boolean' }, key: { type: 'string' } },
     });
-    return positionals.length === 1 && URL.canParse(positionals[0]) ? { ...values, base: positionals[0] } : undefined;
+    return positionals.length === 1 && URL.canParse(positionals[0])
+      ? { ...values, base: positionals[0] }
+      : undefined;
   } catch {
     return undefined;
   }
@@ -22,10 +24,14 @@ function settings() {
 
 function print(results) {
   for (const { id, level, title, state, reason } of results) {
-    console.log(`${state.padEnd(12)} ${id}  ${level.padEnd(6)} ${title}${reason === undefined ? '' : ` (${reason})`}`);
+    console.log(
+      `${state.padEnd(12)} ${id}  ${level.padEnd(6)} ${title}${reason === undefined ? '' : ` (${reason})`}`,
+    );
   }
   const count = (state) => results.filter((row) => row.state === state).length;
-  console.log(`\n${count('pass')} pass, ${count('fail')} fail, ${count('not-testable')} not testable from here`);
+  console.log(
+    `\n${count('pass')} pass, ${count('fail')} fail, ${count('not-testable')} not testable from here`,
+  );
 }
 
 const chosen = settings();

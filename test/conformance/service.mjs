@@ -37,7 +37,9 @@ export function serviceAt({ base, now, key, isCounted = false }) {
         ...headers,
       },
       // Bytes: for text `fetch` would name a type of its own.
-      ...(body === undefined ? {} : { body: Buffer.from(typeof body === 'string' ? body : JSON.stringify(body)) }),
+      ...(body === undefined
+        ? {}
+        : { body: Buffer.from(typeof body === 'string' ? body : JSON.stringify(body)) }),
     });
     const text = await response.text();
     const ms = performance.now() - started;
@@ -55,7 +57,8 @@ export function serviceAt({ base, now, key, isCounted = false }) {
     return json.services.filter(isObject);
   }
 
-  const isPlayed = ({ id, hook }) => isText(id) && urlSafe.test(id) && contextFor(hook, 'x', now) !== undefined;
+  const isPlayed = ({ id, hook }) =>
+    isText(id) && urlSafe.test(id) && contextFor(hook, 'x', now) !== undefined;
 
   /** The entries this check can call. */
   const played = async () => (await entries()).filter(isPlayed);
@@ -82,7 +85,10 @@ export function serviceAt({ base, now, key, isCounted = false }) {
   const post = (entry, body, options = {}) => send('POST', `/cds-services/${entry.id}`, { body, ...options });
 
   /** One call to the main entry for a woman of a story; `change` gets the good request and gives the one to send. */
-  async function ask(patientId, { story = 'raised', change = (request) => request, extra = [], ...options } = {}) {
+  async function ask(
+    patientId,
+    { story = 'raised', change = (request) => request, extra = [], ...options } = {},
+  ) {
     const entry = await main();
     return post(entry, change(requestFor(entry, story, patientId, extra)), options);
   }
@@ -123,7 +129,24 @@ export function serviceAt({ base, now, key, isCounted = false }) {
   const feedback = async (body, options = {}) =>
     send('POST', `/cds-services/${(await main()).id}/feedback`, { body, ...options });
 
-  return { root, now, key, send, discovered, entries, played, main, requestFor, post, ask, answers, cards, suggestions, actions, feedback };
+  return {
+    root,
+    now,
+    key,
+    send,
+    discovered,
+    entries,
+    played,
+    main,
+    requestFor,
+    post,
+    ask,
+    answers,
+    cards,
+    suggestions,
+    actions,
+    feedback,
+  };
 }
 
 function parsed(text) {

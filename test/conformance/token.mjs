@@ -22,9 +22,12 @@ export function signToken(key, aud, { header = {}, payload = {} } = {}) {
 
 function signature(key, alg, text) {
   if (alg === 'none') return '';
-  if (alg === 'HS256') return createHmac('sha256', JSON.stringify(key.jwk.x)).update(text).digest('base64url');
+  if (alg === 'HS256')
+    return createHmac('sha256', JSON.stringify(key.jwk.x)).update(text).digest('base64url');
   const privateKey = createPrivateKey({ key: key.jwk, format: 'jwk' });
-  return sign(hashes[alg], Buffer.from(text), { key: privateKey, dsaEncoding: 'ieee-p1363' }).toString('base64url');
+  return sign(hashes[alg], Buffer.from(text), { key: privateKey, dsaEncoding: 'ieee-p1363' }).toString(
+    'base64url',
+  );
 }
 
 /** What a token says; undefined when it cannot be read. */

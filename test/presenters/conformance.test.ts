@@ -14,7 +14,7 @@ import { classWords } from '../../src/presenters/vocabulary.ts';
 const guidelines = guidelineIds.flatMap((id) => guidelineOf(id) ?? []);
 const resources = generatedResources({ guidelines, measures: measureDefinitions, fingerprint });
 const folder = 'profiles/generated';
-const fileOf = ({ resourceType, id }: { readonly resourceType: string; readonly id?: string }): string =>
+const fileOf = ({ resourceType, id }: { readonly resourceType: string; readonly id?: string | undefined }): string =>
   `${resourceType}-${id ?? ''}.json`;
 
 describe('profiles/generated', () => {
@@ -90,8 +90,10 @@ describe('profiles/generated', () => {
 });
 
 describe('a condition as FHIRPath', () => {
-  const holds = (need: Need, met: readonly string[]): unknown =>
-    fhirpath.evaluate({}, needPath(need), { met: [...met] }, r4)[0];
+  const holds = (need: Need, met: readonly string[]): unknown => {
+    const found: unknown = fhirpath.evaluate({}, needPath(need), { met: [...met] }, r4);
+    return Array.isArray(found) ? found.at(0) : undefined;
+  };
 
   it.each<[Need, readonly string[], boolean]>([
     ['a', ['a'], true],

@@ -81,6 +81,8 @@ export type CaseEntry = z.infer<typeof entrySchema>;
 const expectedSchema = z.strictObject({
   /** The leading class, then classes that must be listed too. Absent: only the rest is checked. */
   classification: z.array(z.string()).exactOptional(),
+  /** The classes listed are all there are. */
+  nothingElse: z.literal(true).exactOptional(),
   /** Other answers of the same form that are right as well. */
   anyOf: z.array(z.array(z.string())).exactOptional(),
   /** Classes that must not be listed. */

@@ -46,6 +46,7 @@ export function expectAnswer(evaluation: Answered, expected: Expected): void {
     classification: accepted.length === 0 ? classification : oneOf(accepted, answer.classification),
     urgency: expected.urgency,
   });
+  if (expected.nothingElse === true) expect([...classification]).toEqual(expected.classification);
   expectRest(evaluation, expected);
   const listed = (expected.excludes ?? []).filter((unwanted) =>
     classification.some((one) => one === unwanted),

@@ -68,8 +68,7 @@ export const checks: Checks = {
 /** Answers one question: the check of its name, with its own options. */
 export function answerQuestion<K extends keyof OptionsByCheck>(
   view: View,
-  question: OptionsByCheck[K],
+  question: OptionsByCheck[K] & { readonly check: K },
 ): Answer {
-  const name: K = question.check;
-  return checks[name](view, question);
+  return checks[question.check](view, question);
 }

@@ -34,12 +34,12 @@ export function drawBackground(model: ChartModel, frame: Frame): SVGElement {
     ...grid,
     ...limitLines(model, frame),
     ...rows,
-    draw('text', { class: 'lane-name', x: 2, y: frame.top - 6 }, 'mmHg'),
+    draw('text', { class: 'lane-name', x: left + 4, y: frame.top + 12 }, 'mmHg'),
     draw('line', { class: 'axis', x1: left, x2: right, y1: floor, y2: floor }),
   );
 }
 
-function limitLines({ limits }: ChartModel, { left, right, y }: Frame): readonly SVGElement[] {
+function limitLines({ limits }: ChartModel, { left, right, y, width }: Frame): readonly SVGElement[] {
   const lines: readonly (readonly [Threshold, string, string])[] = [
     [limits.severe.systolic, 'severe', 'systolic'],
     [limits.hypertension.systolic, 'raised', 'systolic'],
@@ -52,7 +52,7 @@ function limitLines({ limits }: ChartModel, { left, right, y }: Frame): readonly
       'g',
       { class: `limit ${level}` },
       draw('line', { x1: left, x2: right, y1: at, y2: at }),
-      draw('text', { x: right - 2, y: at - 3, 'text-anchor': 'end' }, `${half} ${limitWords(threshold)}: ${level}`),
+      draw('text', { x: right - 2, y: at - 3, 'text-anchor': 'end' }, width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`),
     );
   });
 }

@@ -98,18 +98,26 @@ export interface Tick {
 }
 
 /** Weeks of gestation up to the birth, then weeks after it; as dense as there is room. */
-export function weekTicks({ pregnancy, now }: ChartModel, { x, left, right }: Frame): readonly Tick[] {
+export function weekTicks({ pregnancy }: ChartModel, { x, left, right }: Frame): readonly Tick[] {
   const [from, to] = [x.invert(left).getTime(), x.invert(right).getTime()];
   const startDay = pregnancy.dating?.startDay;
   const birth = pregnancy.birth?.at.localDay;
   const lastGestation = birth === undefined ? to : Math.min(to, birth * dayMs);
-  void now;
   const every = weekStep(((right - left) / (to - from)) * 7 * dayMs);
   const gestation =
     startDay === undefined ? [] : ticksFrom(startDay * dayMs, [from, lastGestation], every, (days) => gestationLabel(days));
   const after =
     birth === undefined ? [] : ticksFrom(birth * dayMs, [from, to], every, (days) => afterLabel(days));
-  return [...gestation, ...after].map(({ time, label }) => ({ x: x(time), label }));
+  const found = [...gestation, ...after].map(({ time, label }) => ({ x: x(time), label }));
+  const edge = edgeLabel(startDay, birth, from);
+  return edge === undefined || found.some((tick) => tick.x - left < roomForTick) ? found : [{ x: left, label: edge }, ...found];
+}
+
+/** Where the left edge lies, so that a day by itself has a label too. */
+function edgeLabel(startDay: number | undefined, birth: number | undefined, from: number): string | undefined {
+  const day = Math.floor(from / dayMs);
+  if (birth !== undefined && day >= birth) return afterLabel(day - birth);
+  return startDay === undefined || day < startDay ? undefined : gestationLabel(day - startDay);
 }
 
 const roomForTick = 46;

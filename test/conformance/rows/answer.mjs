@@ -3,7 +3,8 @@ import { isAnswer } from '../service.mjs';
 import { each, isObject, unless } from '../verdict.mjs';
 
 const withoutPrefetch = ({ prefetch: _none, ...request }) => request;
-const isOutcome = ({ json }) => isObject(json) && json.resourceType === 'OperationOutcome' && Array.isArray(json.issue);
+const isOutcome = ({ json }) =>
+  isObject(json) && json.resourceType === 'OperationOutcome' && Array.isArray(json.issue);
 
 export const rows = [
   {
@@ -21,7 +22,10 @@ export const rows = [
     title: '412 when required data can be had by no route',
     run: async (service) => {
       const response = await service.ask('conf-s02', { change: withoutPrefetch });
-      return unless(response.status === 412 || isAnswer(response), `without any data: answered ${response.status}`);
+      return unless(
+        response.status === 412 || isAnswer(response),
+        `without any data: answered ${response.status}`,
+      );
     },
   },
   {
@@ -35,7 +39,10 @@ export const rows = [
         await service.ask('conf-s07', { change: withoutPrefetch }),
       ];
       return each(failures, (response) =>
-        unless(response.status < 400 || response.status === 401 || isOutcome(response), `${response.status} without an OperationOutcome`),
+        unless(
+          response.status < 400 || response.status === 401 || isOutcome(response),
+          `${response.status} without an OperationOutcome`,
+        ),
       );
     },
   },
@@ -45,7 +52,10 @@ export const rows = [
     title: 'no system actions unless agreed',
     run: async (service) =>
       each(await service.answers(), ({ response }) =>
-        unless(!isObject(response.json) || response.json.systemActions === undefined, 'systemActions are sent'),
+        unless(
+          !isObject(response.json) || response.json.systemActions === undefined,
+          'systemActions are sent',
+        ),
       ),
   },
 ];

@@ -4,7 +4,8 @@ import { each, isObject, isText, notTestable, unless } from '../verdict.mjs';
 const uuid = /^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
 const indicators = ['critical', 'warning', 'info'];
 const isAbsolute = (url) => isText(url) && /^https?:/.test(url) && URL.canParse(url);
-const everyCard = (complaint) => async (service) => each(await service.cards(), ({ card }) => complaint(card));
+const everyCard = (complaint) => async (service) =>
+  each(await service.cards(), ({ card }) => complaint(card));
 const listIn = (value) => (Array.isArray(value) ? value : []);
 const links = (card) => listIn(card.links);
 const hasMarkup = (text) => /<\/?[a-z!][^>]*>/i.test(text) || /!\[[^\]]*\]\(/.test(text);
@@ -15,13 +16,18 @@ function extensions(value, place = '') {
   return Object.entries(value).flatMap(([name, item]) => {
     // A FHIR resource has extensions of its own kind.
     if (name === 'resource') return [];
-    return name === 'extension' ? [{ place: `${place}.${name}`, value: item }] : extensions(item, `${place}.${name}`);
+    return name === 'extension'
+      ? [{ place: `${place}.${name}`, value: item }]
+      : extensions(item, `${place}.${name}`);
   });
 }
 
 const everyExtension = (complaint) => async (service) => {
   const bodies = [await service.discovered(), ...(await service.answers()).map(({ response }) => response)];
-  return each(bodies.flatMap(({ json }) => extensions(json)), complaint);
+  return each(
+    bodies.flatMap(({ json }) => extensions(json)),
+    complaint,
+  );
 };
 
 export const rows = [
@@ -36,7 +42,10 @@ export const rows = [
     level: 'SHALL',
     title: 'summary: one line of fewer than 140 characters',
     run: everyCard(({ summary }) =>
-      unless(isText(summary) && summary.length < 140 && !/[\r\n]/.test(summary), 'a summary is missing, too long or broken into lines'),
+      unless(
+        isText(summary) && summary.length < 140 && !/[\r\n]/.test(summary),
+        'a summary is missing, too long or broken into lines',
+      ),
     ),
   },
   {
@@ -44,7 +53,10 @@ export const rows = [
     level: 'P',
     title: 'detail is Markdown without HTML and images',
     run: everyCard(({ detail }) =>
-      unless(detail === undefined || (typeof detail === 'string' && !hasMarkup(detail)), 'a detail holds HTML or an image'),
+      unless(
+        detail === undefined || (typeof detail === 'string' && !hasMarkup(detail)),
+        'a detail holds HTML or an image',
+      ),
     ),
   },
   {
@@ -81,21 +93,32 @@ export const rows = [
     title: 'source.topic has code and system',
     run: everyCard(({ source }) => {
       const topic = source?.topic;
-      return unless(topic === undefined || (isText(topic.code) && isText(topic.system)), 'source.topic lacks code or system');
+      return unless(
+        topic === undefined || (isText(topic.code) && isText(topic.system)),
+        'source.topic lacks code or system',
+      );
     }),
   },
   {
     id: 'K-09',
     level: 'SHALL',
     title: 'suggestions come with a selectionBehavior',
-    run: everyCard((card) => unless(listIn(card.suggestions).length === 0 || card.selectionBehavior !== undefined, 'selectionBehavior is missing')),
+    run: everyCard((card) =>
+      unless(
+        listIn(card.suggestions).length === 0 || card.selectionBehavior !== undefined,
+        'selectionBehavior is missing',
+      ),
+    ),
   },
   {
     id: 'K-10',
     level: 'SHALL',
     title: 'selectionBehavior is at-most-one or any',
     run: everyCard(({ selectionBehavior }) =>
-      unless([undefined, 'at-most-one', 'any'].includes(selectionBehavior), `selectionBehavior is ${selectionBehavior}`),
+      unless(
+        [undefined, 'at-most-one', 'any'].includes(selectionBehavior),
+        `selectionBehavior is ${selectionBehavior}`,
+      ),
     ),
   },
   {
@@ -104,7 +127,10 @@ export const rows = [
     title: 'override reasons have code, system and display',
     run: everyCard((card) =>
       each(listIn(card.overrideReasons), (reason) =>
-        unless(['code', 'system', 'display'].every((name) => isText(reason?.[name])), 'an override reason lacks a member'),
+        unless(
+          ['code', 'system', 'display'].every((name) => isText(reason?.[name])),
+          'an override reason lacks a member',
+        ),
       ),
     ),
   },
@@ -113,7 +139,12 @@ export const rows = [
     level: 'SHALL',
     title: 'links is a list of objects',
     run: everyCard((card) =>
-      unless(card.links === undefined || card.links === null || (Array.isArray(card.links) && card.links.every(isObject)), 'links is no list of objects'),
+      unless(
+        card.links === undefined ||
+          card.links === null ||
+          (Array.isArray(card.links) && card.links.every(isObject)),
+        'links is no list of objects',
+      ),
     ),
   },
   {
@@ -141,7 +172,10 @@ export const rows = [
         const ranks = listIn(response.json?.cards)
           .map(({ indicator }) => indicators.indexOf(indicator))
           .filter((rank) => rank >= 0);
-        return unless(ranks.every((rank, at) => at === 0 || ranks[at - 1] <= rank), 'cards are out of order');
+        return unless(
+          ranks.every((rank, at) => at === 0 || ranks[at - 1] <= rank),
+          'cards are out of order',
+        );
       }),
   },
   {
@@ -149,9 +183,14 @@ export const rows = [
     level: 'P',
     title: 'a card on a pressure states its value',
     run: async (service) => {
-      const shown = (await service.cards()).filter(({ entry, story }) => entry.hook === 'patient-view' && story === 'severe');
+      const shown = (await service.cards()).filter(
+        ({ entry, story }) => entry.hook === 'patient-view' && story === 'severe',
+      );
       if (shown.length === 0) notTestable('no card on patient-view for a woman with severe pressure');
-      return unless(shown.some(({ card }) => /168\s*\/\s*112/.test(`${card.summary} ${card.detail}`)), 'no card states the newest pressure');
+      return unless(
+        shown.some(({ card }) => /168\s*\/\s*112/.test(`${card.summary} ${card.detail}`)),
+        'no card states the newest pressure',
+      );
     },
   },
   {
@@ -160,7 +199,10 @@ export const rows = [
     title: 'a link has label, absolute url and type',
     run: everyCard((card) =>
       each(links(card), (link) =>
-        unless(isText(link?.label) && isAbsolute(link?.url) && ['absolute', 'smart'].includes(link?.type), 'a link is out of form'),
+        unless(
+          isText(link?.label) && isAbsolute(link?.url) && ['absolute', 'smart'].includes(link?.type),
+          'a link is out of form',
+        ),
       ),
     ),
   },
@@ -170,7 +212,10 @@ export const rows = [
     title: 'appContext is text, and only with smart links',
     run: everyCard((card) =>
       each(links(card), (link) =>
-        unless(link?.appContext === undefined || (isText(link.appContext) && link.type === 'smart'), 'appContext is out of place'),
+        unless(
+          link?.appContext === undefined || (isText(link.appContext) && link.type === 'smart'),
+          'appContext is out of place',
+        ),
       ),
     ),
   },
@@ -179,7 +224,9 @@ export const rows = [
     level: 'SHALL',
     title: 'autolaunchable is true or false',
     run: everyCard((card) =>
-      each(links(card), (link) => unless([undefined, true, false].includes(link?.autolaunchable), 'autolaunchable is no boolean')),
+      each(links(card), (link) =>
+        unless([undefined, true, false].includes(link?.autolaunchable), 'autolaunchable is no boolean'),
+      ),
     ),
   },
   {
@@ -193,7 +240,10 @@ export const rows = [
     level: 'SHOULD',
     title: 'names in an extension are reverse-domain',
     run: everyExtension(({ place, value }) =>
-      unless(!isObject(value) || Object.keys(value).every((name) => name.includes('.')), `${place} has a name that is not reverse-domain`),
+      unless(
+        !isObject(value) || Object.keys(value).every((name) => name.includes('.')),
+        `${place} has a name that is not reverse-domain`,
+      ),
     ),
   },
 ];

@@ -80,7 +80,10 @@ export const rows = [
     run: everyEntry((entry) => {
       if (entry.prefetch === undefined) return undefined;
       const isGood = isObject(entry.prefetch) && Object.keys(entry.prefetch).length > 0;
-      return unless(isGood && Object.values(entry.prefetch).every(isText), `${place(entry)}: prefetch is out of form`);
+      return unless(
+        isGood && Object.values(entry.prefetch).every(isText),
+        `${place(entry)}: prefetch is out of form`,
+      );
     }),
   },
   {
@@ -98,7 +101,9 @@ export const rows = [
     id: 'D-10',
     level: 'SHOULD',
     title: 'version is a semantic version of the specification',
-    run: everyEntry((entry) => unless(semver.test(entry.version ?? ''), `${place(entry)}: version is ${entry.version}`)),
+    run: everyEntry((entry) =>
+      unless(semver.test(entry.version ?? ''), `${place(entry)}: version is ${entry.version}`),
+    ),
   },
   {
     id: 'D-11',
@@ -131,7 +136,9 @@ export const rows = [
     title: 'no pair of id and hook twice',
     run: async (service) => {
       const pairs = (await service.entries()).map(place);
-      return each(pairs, (pair) => unless(pairs.filter((other) => other === pair).length === 1, `${pair} stands twice`));
+      return each(pairs, (pair) =>
+        unless(pairs.filter((other) => other === pair).length === 1, `${pair} stands twice`),
+      );
     },
   },
   {
@@ -150,7 +157,10 @@ export const rows = [
     level: 'P',
     title: 'an extension tells the FHIR release',
     run: everyEntry((entry) =>
-      unless(JSON.stringify(entry.extension ?? {}).includes('4.0.1'), `${place(entry)}: FHIR release is not told`),
+      unless(
+        JSON.stringify(entry.extension ?? {}).includes('4.0.1'),
+        `${place(entry)}: FHIR release is not told`,
+      ),
     ),
   },
   {
@@ -158,12 +168,19 @@ export const rows = [
     level: 'rule',
     title: 'a later hook under the same id gives the full set again',
     run: async (service) => {
-      const entries = (await sharedEntries(service)).filter(({ hook }) => /^(patient-view|encounter-start)$/.test(hook));
+      const entries = (await sharedEntries(service)).filter(({ hook }) =>
+        /^(patient-view|encounter-start)$/.test(hook),
+      );
       if (entries.length < 2) notTestable('patient-view and encounter-start do not share an id');
       const sets = [];
       for (const entry of entries) {
         const response = await service.post(entry, service.requestFor(entry, 'severe', 'conf-x01'));
-        sets.push(cardsOf(response).map(({ summary }) => summary).sort().join('\n'));
+        sets.push(
+          cardsOf(response)
+            .map(({ summary }) => summary)
+            .sort()
+            .join('\n'),
+        );
       }
       return unless(new Set(sets).size === 1, 'the hooks of one id show different cards for the same chart');
     },
@@ -173,8 +190,10 @@ export const rows = [
     level: 'SHALL',
     title: 'a hook of their own has a reverse-domain name',
     run: everyEntry(({ hook }) =>
-      unless(!isText(hook) || hook in publishedHooks || /^[a-z0-9-]+(\.[a-z0-9-]+)+$/i.test(hook), `${hook} is neither published nor reverse-domain`),
+      unless(
+        !isText(hook) || hook in publishedHooks || /^[a-z0-9-]+(\.[a-z0-9-]+)+$/i.test(hook),
+        `${hook} is neither published nor reverse-domain`,
+      ),
     ),
   },
 ];
-

@@ -17,23 +17,27 @@ async function offered(service) {
 
 const isTaken = ({ status }) => status >= 200 && status < 300;
 
-const takes = (...bodies) => async (service) => {
-  await offered(service);
-  for (const body of bodies) {
-    const response = await service.feedback(body);
-    if (!isTaken(response)) return `good feedback: answered ${response.status}`;
-  }
-  return undefined;
-};
+const takes =
+  (...bodies) =>
+  async (service) => {
+    await offered(service);
+    for (const body of bodies) {
+      const response = await service.feedback(body);
+      if (!isTaken(response)) return `good feedback: answered ${response.status}`;
+    }
+    return undefined;
+  };
 
-const refuses = (...bodies) => async (service) => {
-  await offered(service);
-  for (const body of bodies) {
-    const { status } = await service.feedback(body);
-    if (status < 400 || status >= 500) return `${JSON.stringify(body)}: answered ${status}, expected 4xx`;
-  }
-  return undefined;
-};
+const refuses =
+  (...bodies) =>
+  async (service) => {
+    await offered(service);
+    for (const body of bodies) {
+      const { status } = await service.feedback(body);
+      if (status < 400 || status >= 500) return `${JSON.stringify(body)}: answered ${status}, expected 4xx`;
+    }
+    return undefined;
+  };
 
 const items = (...changes) => changes.map((change) => ({ feedback: [{ ...item, ...change }] }));
 
@@ -73,7 +77,10 @@ export const rows = [
     level: 'SHALL',
     title: 'an override needs no reason; a given one says something',
     run: async (service) => {
-      const reason = { code: 'recipient-disagrees-evidence', system: 'http://terminology.hl7.org/CodeSystem/non-adherence-reason-codes' };
+      const reason = {
+        code: 'recipient-disagrees-evidence',
+        system: 'http://terminology.hl7.org/CodeSystem/non-adherence-reason-codes',
+      };
       const good = [overridden, { ...overridden, overrideReason: { reason } }];
       const taken = await takes(...good.map((each) => ({ feedback: [each] })))(service);
       return taken ?? (await refuses({ feedback: [{ ...overridden, overrideReason: {} }] })(service));
@@ -89,7 +96,11 @@ export const rows = [
     id: 'B-08',
     level: 'rule',
     title: 'several items, and the same again, are taken',
-    run: takes({ feedback: [item, overridden] }, { feedback: [overridden, item] }, { feedback: [item, item] }),
+    run: takes(
+      { feedback: [item, overridden] },
+      { feedback: [overridden, item] },
+      { feedback: [item, item] },
+    ),
   },
   {
     id: 'B-11',
@@ -98,8 +109,14 @@ export const rows = [
     run: async (service) => {
       await offered(service);
       const { json } = await service.feedback({ feedback: [item, { ...item, outcome: 'no-such-outcome' }] });
-      const places = isObject(json) && Array.isArray(json.issue) ? json.issue.flatMap(({ expression }) => expression ?? []) : [];
-      return unless(places.some((place) => place.startsWith('feedback[1]')), 'feedback[1] is not named');
+      const places =
+        isObject(json) && Array.isArray(json.issue)
+          ? json.issue.flatMap(({ expression }) => expression ?? [])
+          : [];
+      return unless(
+        places.some((place) => place.startsWith('feedback[1]')),
+        'feedback[1] is not named',
+      );
     },
   },
 ];

@@ -11,7 +11,9 @@ const tokensOf = (template) => [...template.matchAll(/\{\{(.*?)\}\}/g)].map(([, 
 
 const everyTemplate = (complaint) => async (service) =>
   each(
-    (await service.entries()).flatMap(({ prefetch }) => Object.entries(prefetch ?? {}).filter(([, value]) => isText(value))),
+    (await service.entries()).flatMap(({ prefetch }) =>
+      Object.entries(prefetch ?? {}).filter(([, value]) => isText(value)),
+    ),
     ([key, template]) => complaint(key, template),
   );
 
@@ -22,23 +24,31 @@ function isRestricted({ name, value }) {
 }
 
 /** Keys of searches, in the request as it is made for the main entry. */
-const searches = ({ prefetch = {} }) => Object.keys(prefetch).filter((key) => prefetch[key]?.resourceType === 'Bundle');
+const searches = ({ prefetch = {} }) =>
+  Object.keys(prefetch).filter((key) => prefetch[key]?.resourceType === 'Bundle');
 const isEmpty = (value) => value?.resourceType === 'Bundle' && value.entry === undefined;
 const withEmpty = (value) => (request) => ({
   ...request,
-  prefetch: Object.fromEntries(Object.entries(request.prefetch ?? {}).map(([key, held]) => [key, isEmpty(held) ? value : held])),
+  prefetch: Object.fromEntries(
+    Object.entries(request.prefetch ?? {}).map(([key, held]) => [key, isEmpty(held) ? value : held]),
+  ),
 });
 
-const shown = (response) => JSON.stringify(cardsOf(response).map(({ summary, indicator }) => [indicator, summary]));
+const shown = (response) =>
+  JSON.stringify(cardsOf(response).map(({ summary, indicator }) => [indicator, summary]));
 
 /** Each search key in turn given as something odd: answered, or refused in form, never an accident. */
 const survives = (patientId, what, value) => async (service) => {
   const keys = searches(service.requestFor(await service.main(), 'raised', patientId));
   if (keys.length === 0) notTestable('no search is asked for');
   for (const key of keys) {
-    const change = (request) => ({ ...request, prefetch: { ...request.prefetch, [key]: value(request.prefetch[key]) } });
+    const change = (request) => ({
+      ...request,
+      prefetch: { ...request.prefetch, [key]: value(request.prefetch[key]) },
+    });
     const response = await service.ask(patientId, { change });
-    if (!isAnswer(response) && ![400, 412].includes(response.status)) return `${key}, ${what}: answered ${response.status}`;
+    if (!isAnswer(response) && ![400, 412].includes(response.status))
+      return `${key}, ${what}: answered ${response.status}`;
   }
   return undefined;
 };
@@ -61,7 +71,11 @@ export const rows = [
     run: everyTemplate((key, template) =>
       each(
         tokensOf(template).filter((token) => token.startsWith('context.')),
-        (token) => unless(contextFields.includes(token.slice('context.'.length)), `${key}: {{${token}}} is no field for tokens`),
+        (token) =>
+          unless(
+            contextFields.includes(token.slice('context.'.length)),
+            `${key}: {{${token}}} is no field for tokens`,
+          ),
       ),
     ),
   },
@@ -71,7 +85,10 @@ export const rows = [
     title: 'queries stay in the portable grammar',
     run: everyTemplate((key, template) => {
       const read = readTemplate(template);
-      return unless(read !== undefined && (read.parameters ?? []).every(isRestricted), `${key} is outside the grammar`);
+      return unless(
+        read !== undefined && (read.parameters ?? []).every(isRestricted),
+        `${key} is outside the grammar`,
+      );
     }),
   },
   {

@@ -3,7 +3,8 @@ import { cardsOf, isAnswer } from '../service.mjs';
 import { each, statusIs, unless } from '../verdict.mjs';
 import { severe } from '../women.mjs';
 
-const without = (name) => (request) => Object.fromEntries(Object.entries(request).filter(([key]) => key !== name));
+const without = (name) => (request) =>
+  Object.fromEntries(Object.entries(request).filter(([key]) => key !== name));
 const plus = (more) => (request) => ({ ...request, ...more });
 const inContext = (more) => (request) => ({ ...request, context: { ...request.context, ...more } });
 const authorization = {
@@ -16,22 +17,25 @@ const authorization = {
 const isClientFault = ({ status }) => status >= 400 && status < 500 && ![401, 404].includes(status);
 
 /** A row that passes when the changed request is refused as the caller's mistake. */
-const refuses = (patientId, what, ...changes) => async (service) => {
-  for (const change of changes) {
-    const response = await service.ask(patientId, { change });
-    if (!isClientFault(response)) return `${what}: answered ${response.status}, expected 4xx`;
-  }
-  return undefined;
-};
+const refuses =
+  (patientId, what, ...changes) =>
+  async (service) => {
+    for (const change of changes) {
+      const response = await service.ask(patientId, { change });
+      if (!isClientFault(response)) return `${what}: answered ${response.status}, expected 4xx`;
+    }
+    return undefined;
+  };
 
-const accepts = (patientId, what, ...changes) => async (service) => {
-  for (const change of changes) {
-    const response = await service.ask(patientId, { change });
-    if (!isAnswer(response)) return `${what}: answered ${response.status}`;
-  }
-  return undefined;
-};
-
+const accepts =
+  (patientId, what, ...changes) =>
+  async (service) => {
+    for (const change of changes) {
+      const response = await service.ask(patientId, { change });
+      if (!isAnswer(response)) return `${what}: answered ${response.status}`;
+    }
+    return undefined;
+  };
 
 /** Without instants: a running service judges at the moment it is asked. */
 const timeless = (text) => text.replaceAll(/\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(?:\.\d+)?Z/g, '');
@@ -82,7 +86,10 @@ export const rows = [
     title: 'prefetch keys nobody asked for are ignored',
     run: accepts('conf-r06', 'an unknown prefetch key', (request) => ({
       ...request,
-      prefetch: { ...request.prefetch, conformanceNotAsked: { resourceType: 'Basic', id: 'x', code: { text: 'x' } } },
+      prefetch: {
+        ...request.prefetch,
+        conformanceNotAsked: { resourceType: 'Basic', id: 'x', code: { text: 'x' } },
+      },
     })),
   },
   {
@@ -100,7 +107,11 @@ export const rows = [
     id: 'R-08',
     level: 'P',
     title: 'unknown members are ignored',
-    run: accepts('conf-r08', 'an unknown member', plus({ user: 'Practitioner/1', redirect: 'https://ehr.invalid' })),
+    run: accepts(
+      'conf-r08',
+      'an unknown member',
+      plus({ user: 'Practitioner/1', redirect: 'https://ehr.invalid' }),
+    ),
   },
   {
     id: 'R-09',
@@ -132,11 +143,16 @@ export const rows = [
     level: 'P',
     title: 'nothing is said on data of another woman',
     run: async (service) => {
-      const patient = (request) => Object.values(request.prefetch ?? {}).find((value) => value?.resourceType === 'Patient');
+      const patient = (request) =>
+        Object.values(request.prefetch ?? {}).find((value) => value?.resourceType === 'Patient');
       const stranger = await service.ask('conf-r11', {
-        change: (request) => JSON.parse(JSON.stringify(request).replaceAll('"id":"conf-r11"', '"id":"another"')),
+        change: (request) =>
+          JSON.parse(JSON.stringify(request).replaceAll('"id":"conf-r11"', '"id":"another"')),
       });
-      if (patient(service.requestFor(await service.main(), 'well', 'x')) !== undefined && stranger.status < 400) {
+      if (
+        patient(service.requestFor(await service.main(), 'well', 'x')) !== undefined &&
+        stranger.status < 400
+      ) {
         return `a Patient of another id: answered ${stranger.status}`;
       }
       const extra = severe('another', service.now).filter(({ resourceType }) => resourceType !== 'Patient');
@@ -181,7 +197,11 @@ export const rows = [
     id: 'F-01',
     level: 'SHALL',
     title: 'a complete fhirAuthorization is taken, with full prefetch',
-    run: accepts('conf-f01', 'a complete fhirAuthorization', plus({ fhirServer: 'https://fhir.invalid/r4', fhirAuthorization: authorization })),
+    run: accepts(
+      'conf-f01',
+      'a complete fhirAuthorization',
+      plus({ fhirServer: 'https://fhir.invalid/r4', fhirAuthorization: authorization }),
+    ),
   },
   {
     id: 'F-03',
@@ -194,4 +214,3 @@ export const rows = [
     },
   },
 ];
-

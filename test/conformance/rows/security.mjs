@@ -14,14 +14,16 @@ const needsKey = ({ key }) => {
   if (key === undefined) notTestable('needs a service that asks for tokens: --key FILE');
 };
 
-const refuses = (...cases) => async (service) => {
-  needsKey(service);
-  for (const parts of cases) {
-    const said = statusIs(await callWith(service, parts), 401, JSON.stringify(parts));
-    if (said !== undefined) return said;
-  }
-  return undefined;
-};
+const refuses =
+  (...cases) =>
+  async (service) => {
+    needsKey(service);
+    for (const parts of cases) {
+      const said = statusIs(await callWith(service, parts), 401, JSON.stringify(parts));
+      if (said !== undefined) return said;
+    }
+    return undefined;
+  };
 
 const seconds = () => Math.floor(Date.now() / 1000);
 
@@ -32,7 +34,8 @@ export const rows = [
     title: 'TLS for everything',
     run: async ({ root }) => {
       const { protocol, hostname } = new URL(root);
-      if (protocol !== 'https:' && local.includes(hostname)) notTestable('on this machine TLS is not asked for');
+      if (protocol !== 'https:' && local.includes(hostname))
+        notTestable('on this machine TLS is not asked for');
       return unless(protocol === 'https:', 'the base URL is not https');
     },
   },
@@ -61,7 +64,9 @@ export const rows = [
     id: 'J-06',
     level: 'SHALL',
     title: 'iss, aud, exp, iat and jti are asked for',
-    run: refuses(...['iss', 'aud', 'exp', 'iat', 'jti'].map((claim) => ({ payload: { [claim]: undefined } }))),
+    run: refuses(
+      ...['iss', 'aud', 'exp', 'iat', 'jti'].map((claim) => ({ payload: { [claim]: undefined } })),
+    ),
   },
   {
     id: 'J-07',
@@ -115,7 +120,11 @@ export const rows = [
     title: 'feedback asks for the same token as a call',
     run: async (service) => {
       needsKey(service);
-      return statusIs(await service.feedback({ feedback: [] }, { token: '' }), 401, 'feedback without a token');
+      return statusIs(
+        await service.feedback({ feedback: [] }, { token: '' }),
+        401,
+        'feedback without a token',
+      );
     },
   },
   {
@@ -133,7 +142,10 @@ export const rows = [
         const response = await service.send('OPTIONS', path, { headers, token: '' });
         const said =
           statusIs(response, [200, 204], `OPTIONS ${path}`) ??
-          unless(/authorization/i.test(response.headers.get('access-control-allow-headers') ?? ''), 'Authorization is not allowed');
+          unless(
+            /authorization/i.test(response.headers.get('access-control-allow-headers') ?? ''),
+            'Authorization is not allowed',
+          );
         if (said !== undefined) return said;
       }
       return undefined;

@@ -33,12 +33,20 @@ function named(value) {
 function unresolved(suggestion, request) {
   const resources = actionsOf(suggestion).map(({ resource }) => resource);
   const { userId, patientId, encounterId } = request.context;
-  const known = [...named(resources), ...named(request), userId, `Patient/${patientId}`, `Encounter/${encounterId}`];
+  const known = [
+    ...named(resources),
+    ...named(request),
+    userId,
+    `Patient/${patientId}`,
+    `Encounter/${encounterId}`,
+  ];
   return references(resources).find((reference) => !known.includes(reference));
 }
 
 const codesOf = (resources) =>
-  resources.flatMap(({ resourceType, code }) => (code?.coding ?? []).map((coding) => `${resourceType} ${coding.system}|${coding.code}`));
+  resources.flatMap(({ resourceType, code }) =>
+    (code?.coding ?? []).map((coding) => `${resourceType} ${coding.system}|${coding.code}`),
+  );
 
 const created = (cards) =>
   cards
@@ -70,10 +78,15 @@ export const rows = [
     title: 'with at-most-one, one suggestion at most is recommended',
     run: async (service) =>
       each(await service.cards(), ({ card }) => {
-        const marks = (Array.isArray(card.suggestions) ? card.suggestions : []).map(({ isRecommended }) => isRecommended);
+        const marks = (Array.isArray(card.suggestions) ? card.suggestions : []).map(
+          ({ isRecommended }) => isRecommended,
+        );
         const isTold = marks.every((mark) => [undefined, true, false].includes(mark));
         const count = marks.filter((mark) => mark === true).length;
-        return unless(isTold && (card.selectionBehavior === 'any' || count <= 1), 'isRecommended is out of form');
+        return unless(
+          isTold && (card.selectionBehavior === 'any' || count <= 1),
+          'isRecommended is out of form',
+        );
       }),
   },
   {
@@ -81,7 +94,10 @@ export const rows = [
     level: 'SHALL',
     title: 'actions is a list of objects',
     run: everySuggestion(({ actions }) =>
-      unless(actions === undefined || (Array.isArray(actions) && actions.every(isObject)), 'actions is no list of objects'),
+      unless(
+        actions === undefined || (Array.isArray(actions) && actions.every(isObject)),
+        'actions is no list of objects',
+      ),
     ),
   },
   {
@@ -105,7 +121,9 @@ export const rows = [
     id: 'A-07',
     level: 'SHALL',
     title: 'type is create, update or delete',
-    run: everyAction(({ type }) => unless(['create', 'update', 'delete'].includes(type), `action.type is ${type}`)),
+    run: everyAction(({ type }) =>
+      unless(['create', 'update', 'delete'].includes(type), `action.type is ${type}`),
+    ),
   },
   {
     id: 'A-08',
@@ -129,7 +147,10 @@ export const rows = [
     level: 'rule',
     title: 'update brings the whole resource with its id',
     run: everyAction(({ type, resource }) =>
-      unless(type !== 'update' || (isText(resource?.resourceType) && isText(resource?.id)), 'update without a whole resource'),
+      unless(
+        type !== 'update' || (isText(resource?.resourceType) && isText(resource?.id)),
+        'update without a whole resource',
+      ),
     ),
   },
   {
@@ -137,7 +158,10 @@ export const rows = [
     level: 'SHOULD',
     title: 'delete names Type/id in resourceId and brings no resource',
     run: everyAction(({ type, resource, resourceId }) =>
-      unless(type !== 'delete' || (resource === undefined && /^[A-Z]\w+\/[\w.-]+$/.test(resourceId ?? '')), 'delete is out of form'),
+      unless(
+        type !== 'delete' || (resource === undefined && /^[A-Z]\w+\/[\w.-]+$/.test(resourceId ?? '')),
+        'delete is out of form',
+      ),
     ),
   },
   {
@@ -150,7 +174,9 @@ export const rows = [
       const again = await service.ask('conf-a12', { story: 'severe', extra: first.map(accepted) });
       if (again.status !== 200) return `with the new resources in the chart: answered ${again.status}`;
       const held = codesOf(first);
-      return each(codesOf(created(cardsOf(again))), (code) => unless(!held.includes(code), `${code} is suggested again`));
+      return each(codesOf(created(cardsOf(again))), (code) =>
+        unless(!held.includes(code), `${code} is suggested again`),
+      );
     },
   },
 ];

@@ -11,7 +11,15 @@ function emptyPlaces(value, place = '') {
 }
 
 const jsonType = /^application\/json(?:\s*;\s*charset=utf-8)?$/i;
-const optional = ['uuid', 'detail', 'suggestions', 'selectionBehavior', 'overrideReasons', 'links', 'extension'];
+const optional = [
+  'uuid',
+  'detail',
+  'suggestions',
+  'selectionBehavior',
+  'overrideReasons',
+  'links',
+  'extension',
+];
 
 async function successes(service) {
   const called = (await service.answers()).map(({ response }) => response);
@@ -28,7 +36,10 @@ export const rows = [
     run: async (service) => {
       await service.entries();
       return each(await successes(service), ({ headers }) =>
-        unless(jsonType.test(headers.get('content-type') ?? ''), `Content-Type is ${headers.get('content-type')}`),
+        unless(
+          jsonType.test(headers.get('content-type') ?? ''),
+          `Content-Type is ${headers.get('content-type')}`,
+        ),
       );
     },
   },
@@ -81,8 +92,17 @@ export const rows = [
     level: 'P',
     title: 'JSON media types are taken, others are 415',
     run: async (service) => {
-      for (const type of ['application/json', 'application/fhir+json', 'application/json; charset=utf-8', null]) {
-        const said = statusIs(await service.ask('conf-t06', { type }), 200, `Content-Type ${type ?? 'absent'}`);
+      for (const type of [
+        'application/json',
+        'application/fhir+json',
+        'application/json; charset=utf-8',
+        null,
+      ]) {
+        const said = statusIs(
+          await service.ask('conf-t06', { type }),
+          200,
+          `Content-Type ${type ?? 'absent'}`,
+        );
         if (said !== undefined) return said;
       }
       return statusIs(await service.ask('conf-t06', { type: 'text/xml' }), 415, 'Content-Type text/xml');
@@ -116,4 +136,3 @@ export const rows = [
     },
   },
 ];
-
