@@ -1,6 +1,6 @@
 // Plays the record system: calls the service for an invented woman, shows the cards, accepts the suggestion, writes it
 // to the record, tells the service, and calls again. Plain Node; node examples/ehr-player.mjs [BASEURL]
-// FHIR_URL=https://… writes to that FHIR server (R4) in place of one in memory.
+// FHIR_URL=https://… (and FHIR_TOKEN) writes to that FHIR server (R4) in place of one in memory.
 import { randomUUID } from 'node:crypto';
 import { pathToFileURL } from 'node:url';
 import { fhirServer, memoryServer } from './ehr/fhir-store.mjs';
@@ -42,7 +42,7 @@ async function openChart({ base, store, patientId }, entry) {
 }
 
 function show(cards, say) {
-  say(cards.length === 0 ? '  (no card)' : '');
+  if (cards.length === 0) say('  (no card)');
   for (const { indicator, summary, suggestions = [] } of cards) {
     say(`  [${indicator}] ${summary}`);
     for (const { label, isRecommended } of suggestions) say(`     ${isRecommended ? '(*)' : '( )'} ${label}`);
@@ -108,7 +108,7 @@ export async function play({ base, store, say }) {
 if (import.meta.url === pathToFileURL(process.argv[1]).href) {
   const base = (process.argv[2] ?? 'http://127.0.0.1:8080').replace(/\/+$/, '');
   const url = process.env.FHIR_URL ?? '';
-  const store = url === '' ? memoryServer() : fhirServer(url);
+  const store = url === '' ? memoryServer() : fhirServer(url, process.env.FHIR_TOKEN);
   try {
     await play({ base, store, say: (line) => console.log(line) });
   } catch (error) {

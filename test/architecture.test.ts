@@ -7,6 +7,8 @@ const sources = readSources();
 
 /** The main flow and its variants: one woman, several women, several guidelines. They may call one another. */
 const flow = [
+  'trend.ts',
+  'what-next.ts',
   'evaluate.ts',
   'evaluate-each.ts',
   'opinions.ts',
@@ -123,7 +125,16 @@ const rows: Readonly<
   },
   http: {
     row: 7,
-    may: [...flow, 'presenters', 'messages', 'guidelines', 'errors.ts', 'evaluation.ts:types', 'site'],
+    may: [
+      ...flow,
+      'presenters',
+      'messages',
+      'guidelines',
+      'errors.ts',
+      'evaluation.ts:types',
+      'site',
+      'readiness',
+    ],
     why: 'a shell calls the flow, then one presenter, and nothing deeper',
   },
   replay: {
@@ -164,7 +175,27 @@ const rows: Readonly<
     ],
     why: 'a shell calls the flow, then one presenter, and nothing deeper; only the cli starts the other two',
   },
-  web: { row: 8, may: ['evaluation.ts:types'], why: 'the page knows the answer, not the program' },
+  web: {
+    row: 8,
+    may: [
+      ...flow,
+      'presenters',
+      'messages',
+      'guidelines',
+      'site',
+      'evaluation.ts:types',
+      'findings',
+      'rules:types',
+      'readiness:types',
+      // Telling resources apart and reading a time are done as the engine does them.
+      'bundle/read-bundle.ts',
+      'timeline:types',
+      'timeline/moment.ts',
+      'timeline/fields.ts',
+      'timeline/observation-kind.ts',
+    ],
+    why: 'the page runs the same engine as the service; it decides nothing itself and calls nothing deeper',
+  },
 };
 
 const shells = ['http', 'replay', 'cli', 'web'];
@@ -226,6 +257,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
     ['presenters', 'guidelines', 'findings', 'fingerprint.ts'],
     'one way to make fingerprints and stable ids',
   ],
+  [/^d3-/, ['web'], 'drawing belongs to the page'],
   [/^node:/, ['http', 'replay', 'cli'], 'below the shells the program runs in a browser'],
 ];
 

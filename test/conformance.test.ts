@@ -17,7 +17,6 @@ import { issuer, jwtSettings, mainKey } from './http/trust-support.ts';
 const servers: Server[] = [];
 const wrong = await startWrongService();
 const wrongWithTokens = await startWrongService();
-// The moment of the run: tokens are signed by the clock of this machine.
 const now = Date.now();
 const key: ClientKey = { iss: issuer, kid: 'main', alg: 'ES384', jwk: await exportJWK(mainKey.privateKey) };
 const unlimited = { ...openSettings, requestsPerMinute: 0 };
@@ -37,7 +36,9 @@ beforeAll(async () => {
   base = await started({});
   wrong.point(base);
   const publicBaseUrl = wrongWithTokens.base;
-  const guarded = await started({ settings: jwtSettings({ publicBaseUrl, requestsPerMinute: 0 }) });
+  // Tokens are signed by the clock of this machine; so are they judged.
+  const settings = jwtSettings({ publicBaseUrl, requestsPerMinute: 0 });
+  const guarded = await started({ settings, now: () => Date.now() });
   wrongWithTokens.point(guarded, { key: { ...key, base: publicBaseUrl } });
 });
 
@@ -49,8 +50,15 @@ afterAll(async () => {
 
 const failing = (results: readonly Result[]) =>
   results.filter(({ state }) => state === 'fail').map(({ id, reason }) => `${id}: ${reason ?? ''}`);
+/** Rows that fail with the fault and not without it: what our own service fails is told above, once. */
+const newly = (results: readonly Result[], usual: readonly Result[]) =>
+  ids(results, 'fail').filter((id) => !ids(usual, 'fail').includes(id));
 const ids = (results: readonly Result[], state: Result['state']) =>
   results.filter((result) => result.state === state).map(({ id }) => id);
+
+let usualResults: Promise<readonly Result[]> | undefined;
+/** What the check says of our own service. */
+const usual = () => (usualResults ??= checkService({ base, now }));
 
 /** Run, as a program, with its closing line and exit code. */
 async function program(...options: readonly string[]) {
@@ -63,7 +71,7 @@ async function program(...options: readonly string[]) {
 
 describe('the conformance check', () => {
   it('finds no row that our service fails', async () => {
-    const results = await checkService({ base, now });
+    const results = await usual();
     expect(failing(results)).toEqual([]);
     // Without a key nothing can be said of tokens; on this machine nothing of TLS; and services are hosted.
     const ofTokens = [...Object.keys(faultsWithTokens), 'D-03', 'J-01'];
@@ -86,13 +94,14 @@ describe('the conformance check', () => {
     const bad = await program(wrong.base, '--json');
     expect(bad.code).toBe(1);
     const results = JSON.parse(bad.text) as readonly Result[];
-    expect(ids(results, 'fail')).toEqual(['K-04']);
+    expect(newly(results, await usual())).toEqual(['K-04']);
     expect((await program()).code).toBe(2);
   });
 
   it('fails nothing of the wrong service before it does something wrong', async () => {
     wrong.break(undefined);
-    expect(failing(await checkService({ base: wrong.base, now, isCounted: true }))).toEqual([]);
+    const results = await checkService({ base: wrong.base, now, isCounted: true });
+    expect(newly(results, await usual())).toEqual([]);
   });
 
   it.each(Object.keys(faultsWithoutTokens))(
@@ -100,7 +109,7 @@ describe('the conformance check', () => {
     async (id) => {
       wrong.break(id);
       const results = await checkService({ base: wrong.base, now, isCounted: true });
-      expect([...ids(results, 'fail')].sort()).toEqual([...brokenBy(id)].sort());
+      expect(newly(results, await usual()).sort()).toEqual([...brokenBy(id)].sort());
     },
   );
 
@@ -110,6 +119,7 @@ describe('the conformance check', () => {
       wrongWithTokens.break(id);
       const only = [...Object.keys(faultsWithTokens), 'J-13'];
       const results = await checkService({ base: wrongWithTokens.base, now, key, only });
+      expect([id, ...ids(results, 'not-testable')]).toEqual([id]);
       expect(ids(results, 'fail')).toEqual(brokenBy(id));
     },
   );

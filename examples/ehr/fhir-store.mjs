@@ -67,10 +67,14 @@ export function memoryServer() {
   };
 }
 
-/** A real FHIR R4 server at an address. */
-export function fhirServer(address) {
+/** A real FHIR R4 server at an address, with an access token if it asks for one. */
+export function fhirServer(address, token = '') {
   const base = address.replace(/\/+$/, '');
-  const headers = { 'Content-Type': 'application/fhir+json', Accept: 'application/fhir+json' };
+  const headers = {
+    'Content-Type': 'application/fhir+json',
+    Accept: 'application/fhir+json',
+    ...(token === '' ? {} : { Authorization: `Bearer ${token}` }),
+  };
 
   async function transaction(resources) {
     const body = JSON.stringify(transactionOf(resources));

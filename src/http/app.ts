@@ -48,7 +48,7 @@ interface Shared extends AppOptions {
 }
 
 /** Only clients the site knows reach these, unless it runs open. */
-const guarded = ['/cds-services', '/fhir'];
+const guarded = ['/cds-services', '/fhir', '/check'];
 
 /**
  * The service as an Express application.

@@ -11,6 +11,7 @@ import { jsonReply } from './reply.ts';
 import { validateReply } from './validate-operation.ts';
 import { rulesReply } from './rules-page.ts';
 import { webFile } from './web-files.ts';
+import { checkReply } from './check-data.ts';
 
 export interface Route {
   readonly path: string;
@@ -26,6 +27,7 @@ export const routes: readonly Route[] = [
   { path: '/page.css', get: webFile('page.css') },
   { path: '/stories.json', get: webFile('stories.json') },
   { path: '/page-settings.json', get: pageSettingsReply },
+  { path: '/check', post: checkReply },
   { path: '/launch', get: webFile('launch.html'), isPage: 'launch' },
   { path: '/launch.js', get: webFile('launch.js') },
   { path: '/fhir-client.js', get: webFile('fhir-client.js') },

@@ -115,7 +115,7 @@ function readManifest(path: string): Found | undefined {
       declaredFile(folder, item, list, warnings),
     ),
   );
-  if (Array.isArray(member(json, 'link')) && `${JSON.stringify(member(json, 'link'))}`.includes('"next"'))
+  if (Array.isArray(member(json, 'link')) && JSON.stringify(member(json, 'link')).includes('"next"'))
     warnings.push('The manifest has a next page; give its manifest too.');
   const time = member(json, 'transactionTime');
   return { files, warnings, transactionTime: typeof time === 'string' ? time : '' };

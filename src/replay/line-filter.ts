@@ -26,6 +26,7 @@ export interface LineFilter {
 
 const quote = 34;
 const backslash = 92;
+const letterU = 117;
 /** Longer than any wanted string: what goes on is none. */
 const longest = 96;
 
@@ -33,7 +34,7 @@ const longest = 96;
  * Is the string that begins at `start` one of the wanted ones?
  *
  * Given    start   the byte after its opening quote
- * Returns  true also where it cannot be decided: an escape stands in it
+ * Returns  true also where it cannot be decided: `\u` stands in it
  * Notes    1. Case, and every sign that is no letter and no digit, count for nothing, so that spaces around a
  *             name, dots in a code and spellings of hyphens cannot hide one.
  */
@@ -45,7 +46,12 @@ export function mayBeWanted(table: StringTable, block: Uint8Array, start: number
   for (let at = start; at < last; at += 1) {
     const byte = block[at] ?? quote;
     if (byte === quote) return isWhole(table, beginning, letters, hash);
-    if (byte === backslash) return true;
+    if (byte === backslash) {
+      // Every other escape stands for a sign that is no letter.
+      if (block[at + 1] === letterU) return true;
+      at += 1;
+      continue;
+    }
     const folded = foldOf[byte] ?? 0;
     if (folded === 0) continue;
     hash = hashStep(hash, folded);

@@ -125,15 +125,8 @@ function isSameOccasion(first: PlacedReading, item: PlacedReading, length: numbe
   return b.earliest - a.earliest < length;
 }
 
-/** Occasions of one period, or of all when `period` is absent. */
-export const occasionsIn = (view: View, period?: Period): readonly Occasion[] =>
-  view.occasions.filter((occasion) => period === undefined || occasion.place.period === period);
-
 export const isRaised = (occasion: Occasion, limits: PressureLimits): boolean =>
   reaches(occasion.value, limits);
-
-export const sourcesOf = (occasion: Occasion): readonly Source[] =>
-  occasion.readings.flatMap((reading) => reading.sources);
 
 /** Is `later` at least `ms` after `earlier`? Undefined when partial dates leave it open. */
 export function isAtLeastAfter(earlier: Moment, later: Moment, ms: number): boolean | undefined {

@@ -218,7 +218,7 @@ export const faults = {
   'P-02': inEntry((entry) => void (entry.prefetch.patient = 'Patient/{{context.draftOrders}}')),
   'P-03': inEntry((entry) => void (entry.prefetch.symptoms += '&_include=Observation:subject&code:not=x')),
   'P-08': inEntry((entry) => {
-    for (let key = 0; key < 9; key += 1) entry.prefetch[`more${key}`] = 'Patient/{{context.patientId}}';
+    for (let key = 0; key < 10; key += 1) entry.prefetch[`more${key}`] = 'Patient/{{context.patientId}}';
   }),
   'C-01': chokesOn(isAsked('conf-c01')),
   'C-02': chokesOn((exchange) => isAbout(exchange, 'conf-c02') && holds(exchange.request, 'null')),

@@ -142,7 +142,6 @@ function ofLimit(
   options: Options,
 ): Judged {
   if (!isForHer(view, criterion)) return no();
-  if (!isForHer(view, criterion)) return no();
   const result = newestResult(view, analyte, options.periods);
   if (result === undefined && criterion.isAdjunct === true) return no();
   if (result !== undefined && !isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
@@ -150,7 +149,6 @@ function ofLimit(
     result === undefined ? undefined : inUnitOf(result.measured, result.byUnit, criterion.limit);
   if (result === undefined || compared === undefined)
     return criterion.isAdjunct === true ? no() : open(analyte);
-  if (!isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
   const text = `${numberText(compared.measured.value)} ${compared.threshold.unit}`;
   const evidence = [ofResult(result, text)];
   const verdict = satisfies(compared.measured, compared.threshold);

@@ -1,0 +1,64 @@
+// Would these data work? The service counts what it finds, in which shape, and what it cannot use.
+import type { Readiness } from '../readiness/readiness.ts';
+import { isHook, isJson, type Case } from './case.ts';
+import { listed, make } from './dom.ts';
+
+export interface CheckView {
+  readonly element: HTMLElement;
+  readonly show: (shown: Case) => void;
+}
+
+export function createCheckView(): CheckView {
+  const result = make('div', { 'aria-live': 'polite' });
+  let now: Case | undefined;
+  const check = async (): Promise<void> => {
+    if (now === undefined) return;
+    const { input, request, asOf } = now;
+    const body = JSON.stringify(isHook(request) ? input : request);
+    const query = new URLSearchParams({ asOf: new Date(asOf).toISOString() });
+    const answer = await fetch(`check?${query.toString()}`, {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json' },
+      body,
+    });
+    const read: unknown = await answer.json();
+    result.replaceChildren(...(isReadiness(read) ? readinessOf(read) : [make('p', {}, refusalOf(read))]));
+  };
+  const run = (): void => {
+    check().catch(() => result.replaceChildren(make('p', {}, 'The service cannot be reached.')));
+  };
+  return {
+    element: make(
+      'div',
+      {},
+      make('h2', {}, 'Would these data work?'),
+      make('p', {}, 'The data shown are sent to this service, which counts what it finds. No value is repeated.'),
+      make('p', {}, make('button', { type: 'button', id: 'check', onclick: run }, 'Send and check')),
+      result,
+    ),
+    show: (shown) => {
+      if (now !== shown) result.replaceChildren();
+      now = shown;
+    },
+  };
+}
+
+const isReadiness = (read: unknown): read is Readiness => isJson(read) && typeof read['received'] === 'number';
+
+function refusalOf(read: unknown): string {
+  const issues: readonly unknown[] = isJson(read) && Array.isArray(read['issue']) ? read['issue'] : [];
+  const [first] = issues;
+  const details = isJson(first) ? first['details'] : undefined;
+  return isJson(details) && typeof details['text'] === 'string' ? details['text'] : 'The service refused the data.';
+}
+
+function readinessOf({ women, classified, received, used, notNeeded, elements, setAside, neverAnswered, strict }: Readiness): Node[] {
+  const aside = setAside.reduce((sum, { count }) => sum + count, 0);
+  return [
+    make('p', {}, `${received} resources about ${women === 1 ? 'one woman' : `${women} women`}: ${used} used, ${aside} set aside, ${notNeeded} not needed. ${classified} of ${women} can be given a class.`),
+    ...listed('Found', elements.map(({ element, facts, shapes }) => `${facts === 0 ? '○' : '●'} ${element}: ${facts === 0 ? 'nothing' : facts}${shapes.length === 0 ? '' : ` (${shapes.map(({ name, count }) => `${name}, ${count}`).join('; ')})`}`)),
+    ...listed('Set aside', setAside.map(({ name, count, message, examples }) => `${count} × ${name}: ${message} For example ${examples.join(', ')}`)),
+    ...listed('Cannot be answered', neverAnswered.map(({ asks, missing }) => `${asks}${missing === undefined ? '' : ` It needs ${missing}.`}`)),
+    ...listed('Breaks or bends FHIR R4', strict.map(({ severity, count, message, examples }) => `${severity}, ${count} ×: ${message} For example ${examples.join(', ')}`)),
+  ];
+}

@@ -1,0 +1,95 @@
+// One case through either door of the service: as a CDS Hooks request, or as a FHIR operation.
+import { observationKindOf } from '../timeline/observation-kind.ts';
+import { fieldsOf } from '../timeline/fields.ts';
+import { isHook, isJson, resourcesIn, type Case } from './case.ts';
+
+export type Door = 'cds' | 'fhir';
+
+export interface Asked {
+  readonly path: string;
+  readonly body: unknown;
+}
+
+/** The door a case came by. */
+export const doorOf = ({ request }: Case): Door => (isHook(request) ? 'cds' : 'fhir');
+
+/** The request for a case through a door, at a moment, under a guideline. */
+export function requestFor(shown: Case, door: Door, asOf: number, guideline: string): Asked {
+  const query = new URLSearchParams({ asOf: new Date(asOf).toISOString(), guideline }).toString();
+  if (door === 'fhir') return { path: `fhir/$assess-hypertension?${query}`, body: isHook(shown.request) ? shown.input : shown.request };
+  return {
+    path: `cds-services/pregnancy-hypertension?${query}`,
+    body: isHook(shown.request) ? shown.request : hookRequest(shown),
+  };
+}
+
+function hookRequest({ input, subject }: Case): unknown {
+  const resources = resourcesIn(input);
+  const patient = resources.find((each) => typeOf(each) === 'Patient');
+  const id = isJson(patient) && typeof patient['id'] === 'string' ? patient['id'] : undefined;
+  const patientId = subject?.replace(/^Patient\//, '') ?? id ?? 'unknown';
+  return {
+    hook: 'patient-view',
+    hookInstance: '00000000-0000-4000-8000-000000000001',
+    context: { userId: 'Practitioner/example', patientId },
+    prefetch: {
+      patient: patient ?? null,
+      ...Object.fromEntries(keys.map((key) => [key, searchset(resources.filter((each) => keyOf(each) === key))])),
+    },
+  };
+}
+
+const keys = ['bloodPressures', 'results', 'pregnancy', 'symptoms', 'conditions', 'medications', 'referrals'] as const;
+
+const searchset = (resources: readonly unknown[]) => ({
+  resourceType: 'Bundle',
+  type: 'searchset',
+  total: resources.length,
+  entry: resources.map((resource) => ({ resource, search: { mode: 'match' } })),
+});
+
+const typeOf = (resource: unknown): unknown => (isJson(resource) ? resource['resourceType'] : undefined);
+
+/** The prefetch key under which a client would have found it. */
+function keyOf(resource: unknown): (typeof keys)[number] | undefined {
+  switch (typeOf(resource)) {
+    case 'Observation':
+      return keyOfObservation(resource);
+    case 'Condition':
+      return 'conditions';
+    case 'MedicationRequest':
+    case 'MedicationStatement':
+    case 'MedicationAdministration':
+      return 'medications';
+    case 'ServiceRequest':
+      return 'referrals';
+    default:
+      return undefined;
+  }
+}
+
+function keyOfObservation(resource: unknown): (typeof keys)[number] {
+  switch (observationKindOf(fieldsOf(resource))) {
+    case 'pressure':
+      return 'bloodPressures';
+    case 'symptom':
+      return 'symptoms';
+    case 'dating':
+    case 'birth':
+    case 'count':
+    case 'pregnancy-status':
+      return 'pregnancy';
+    case 'urine-protein':
+    case 'urine-sign':
+    case 'laboratory':
+    case undefined:
+      return 'results';
+  }
+}
+
+/** The request as a line to paste into a terminal. */
+export function curlOf({ path, body }: Asked, base: string): string {
+  const type = path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json';
+  const data = JSON.stringify(body).replaceAll("'", String.raw`'\''`);
+  return `curl -s -X POST '${base}${path}' -H 'Content-Type: ${type}' --data '${data}'`;
+}
