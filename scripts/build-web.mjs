@@ -1,5 +1,13 @@
 // Bundles the page: src/web to dist/web, with the five stories beside it, each file also compressed.
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { rolldown } from 'rolldown';
@@ -13,7 +21,8 @@ rmSync(target, { recursive: true, force: true });
 mkdirSync(target, { recursive: true });
 for (const entry of ['page', 'launch']) await bundle(entry);
 copyFileSync(join(source, 'page.css'), join(target, 'page.css'));
-for (const file of ['page.html', 'launch.html']) writeFileSync(join(target, file), withCaution(readFileSync(join(source, file), 'utf8')));
+for (const file of ['page.html', 'launch.html'])
+  writeFileSync(join(target, file), withCaution(readFileSync(join(source, file), 'utf8')));
 copyFileSync(join(source, 'vendor', 'fhir-client.js'), join(target, 'fhir-client.js'));
 writeFileSync(join(target, 'stories.json'), JSON.stringify(stories()));
 for (const file of readdirSync(target)) compress(join(target, file));
@@ -25,7 +34,12 @@ function withCaution(html) {
 
 async function bundle(entry) {
   const built = await rolldown({ input: join(source, `${entry}.ts`), platform: 'browser' });
-  await built.write({ file: join(target, `${entry}.js`), format: 'iife', minify: true, codeSplitting: false });
+  await built.write({
+    file: join(target, `${entry}.js`),
+    format: 'iife',
+    minify: true,
+    codeSplitting: false,
+  });
   await built.close();
 }
 
@@ -33,7 +47,9 @@ async function bundle(entry) {
 function stories() {
   const folder = join(root, 'examples');
   return readdirSync(folder)
-    .filter((name) => existsSync(join(folder, name, 'story.md')))
+    .filter(
+      (name) => existsSync(join(folder, name, 'story.md')) && existsSync(join(folder, name, 'request.json')),
+    )
     .sort()
     .map((id) => {
       const text = readFileSync(join(folder, id, 'story.md'), 'utf8');

@@ -7,6 +7,7 @@ import type { CardContext } from '../presenters/card-context.ts';
 import type { CardsResponse } from '../presenters/card-types.ts';
 import { readMark } from '../presenters/card-uuid.ts';
 import { dialects } from '../presenters/data-requirements.ts';
+import { withLaunchLink } from '../presenters/launch-link.ts';
 import { roleOf } from '../presenters/user-role.ts';
 import { receive, withReception } from '../receive.ts';
 import { broughtBy, proposedBy } from './cds-context.ts';
@@ -57,7 +58,8 @@ export async function serviceReply(call: Call): Promise<Reply> {
   const states = await completeChart(request, sent, call.fetching);
   const gathered = gather(states, request.patientId, broughtBy(request.context, request.hook));
   const evaluation = evaluationOf(call, request, gathered);
-  const answer = service.present(evaluation, contextOf(call, request, states, gathered));
+  const cards = service.present(evaluation, contextOf(call, request, states, gathered));
+  const answer = withLaunchLink(cards, call.smart?.launchUrl);
   const unknown = stillUnknown(request, gathered);
   return unknown.length === 0 || isDecided(evaluation, service, answer)
     ? cardsReply(call, answer, request)

@@ -11,7 +11,7 @@ export function pageSettingsReply({ site, smart }: Pick<Call, 'site' | 'smart'>)
   return jsonReply(
     {
       ...(site === undefined ? {} : { site: siteData(site.setup) }),
-      ...(smart === undefined ? {} : { smart }),
+      ...(smart === undefined ? {} : { smart: { clientId: smart.clientId, origins: smart.origins } }),
     },
     headers,
   );

@@ -10,6 +10,8 @@ import { readClients, type TrustedClient } from './trust/clients.ts';
 /** The browser client at the record system, for SMART App Launch. */
 export interface SmartSettings {
   readonly clientId: string;
+  /** Where cards lead: `{PUBLIC_BASE_URL}/launch`. */
+  readonly launchUrl: string;
   /** Of the FHIR servers that may launch the page, and of their authorisation servers. */
   readonly origins: readonly string[];
 }
@@ -137,7 +139,13 @@ function settingsOf(values: Values, trust: Settings['trust'], clients: readonly 
     ...(values.FEEDBACK_FORWARD_URL === undefined ? {} : { feedbackForwardUrl: values.FEEDBACK_FORWARD_URL }),
     ...(values.SMART_CLIENT_ID === undefined
       ? {}
-      : { smart: { clientId: values.SMART_CLIENT_ID, origins: values.SMART_ORIGINS } }),
+      : {
+          smart: {
+            clientId: values.SMART_CLIENT_ID,
+            launchUrl: `${(values.PUBLIC_BASE_URL ?? '').replace(/\/+$/, '')}/launch`,
+            origins: values.SMART_ORIGINS,
+          },
+        }),
     frameAncestors: values.FRAME_ANCESTORS,
     limits: { maxBodyBytes: values.MAX_BODY_BYTES, maxDepth: values.MAX_DEPTH },
     fetching: {

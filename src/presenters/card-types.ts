@@ -28,6 +28,12 @@ export interface CardSuggestion {
   readonly actions: readonly CardAction[];
 }
 
+export interface CardLink {
+  readonly label: string;
+  readonly url: string;
+  readonly type: 'smart' | 'absolute';
+}
+
 export interface Card {
   readonly uuid: string;
   /** Fewer than 140 characters. */
@@ -39,6 +45,7 @@ export interface Card {
   readonly suggestions?: readonly CardSuggestion[] | undefined;
   /** Present exactly when there are suggestions. */
   readonly selectionBehavior?: 'at-most-one' | undefined;
+  readonly links?: readonly CardLink[] | undefined;
   readonly overrideReasons?: readonly HooksCoding[] | undefined;
   readonly extension?: Readonly<Record<string, unknown>> | undefined;
 }

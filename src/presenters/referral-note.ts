@@ -1,7 +1,7 @@
 // The referral note as content, in the order in which the receiving team reads it. Wording only.
 import type { Evaluation } from '../evaluation.ts';
 import { english } from '../messages/en.ts';
-import type { Medicine, Moment, Symptom } from '../timeline/timeline.ts';
+import type { Medicine, Moment, PressureReading, Symptom } from '../timeline/timeline.ts';
 import { caution } from './caution.ts';
 import { asOfWords, spokenTime } from './clock.ts';
 import { spokenValue } from './newest-data.ts';
@@ -122,7 +122,7 @@ function findings(evaluation: Evaluation): NoteSection {
   return section('assessment', 'Assessment', [
     part(
       'Blood pressure',
-      [...newest(pressures.map(({ asSent, at, setting }) => `${timed(asSent, at)}${setting === 'home' ? ' at home' : ''}`), mostReadings), ...unusable.slice(-2)],
+      [...newest(pressures.map(pressureLine), mostReadings), ...unusable.slice(-2)],
     ),
     part('Urine protein', newest(timeline.urineProteins.map(({ asSent, at }) => timed(asSent, at)), 3)),
     part(
@@ -142,13 +142,20 @@ function recommendation({ timeline, assessment }: Evaluation): NoteSection {
   const steps = assessment.actions.filter(({ kind }) => kind === 'before-transfer');
   return section('recommendation', 'Recommendation', [
     part('Treatment given', newest(given.map(medicineLine), mostReadings)),
-    { ...part('Before and during transfer', steps.map(({ sentence }) => spoken(sentence))), toTick: true },
+    stepsPart(steps.map(({ sentence }) => spoken(sentence))),
     part('Still missing', assessment.missing.map(({ what }) => sentenceCase(spoken(what))).slice(0, 4)),
   ]);
 }
 
 function section(id: NoteSectionId, title: string, parts: readonly NotePart[]): NoteSection {
   return { id, title, parts };
+}
+
+function stepsPart(steps: readonly string[]): NotePart {
+  const heading = 'Before and during transfer';
+  return steps.length === 0
+    ? { heading, lines: ['no step is named for her state'] }
+    : { heading, lines: steps, toTick: true };
 }
 
 const notRecorded = 'not recorded';
@@ -160,6 +167,14 @@ function part(heading: string, lines: readonly string[]): NotePart {
 function newest(lines: readonly string[], most: number): readonly string[] {
   const left = lines.length - most;
   return left <= 0 ? lines : [`${left} earlier, in the chart`, ...lines.slice(-most)];
+}
+
+/** As sent; beside another unit also in mmHg. */
+function pressureLine(reading: PressureReading): string {
+  const { asSent, at, setting, systolicMmHg, diastolicMmHg } = reading;
+  const half = (value: number | undefined): string => (value === undefined ? '-' : String(Math.round(value)));
+  const same = /mm\[Hg\]|mmHg/.test(asSent) ? '' : ` (${half(systolicMmHg)}/${half(diastolicMmHg)} mmHg)`;
+  return `${timed(`${asSent}${same}`, at)}${setting === 'home' ? ' at home' : ''}`;
 }
 
 function medicineLine({ asSent, start, route }: Medicine): string {

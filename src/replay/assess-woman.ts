@@ -128,6 +128,8 @@ function hasSignOfPregnancy({ pregnancy, woman, conditions }: Timeline): boolean
     pregnancy.birth !== undefined ||
     pregnancy.assumedFrom20Weeks !== undefined ||
     pregnancy.fetuses !== undefined ||
+    // Something was sent, and by now is too old to date anything.
+    pregnancy.remarks.length > 0 ||
     woman.gravidity !== undefined ||
     woman.parity !== undefined ||
     woman.previousBirths.length > 0 ||

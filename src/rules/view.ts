@@ -1,6 +1,6 @@
 // What the checks look at: the timeline, each reading placed on the pregnancy, readings gathered into occasions.
-import type { Period, PressureLimits, TimelineValues, VisitValues } from '../guidelines/guideline.ts';
-import type { Moment, Place, PressureReading, Source, Timeline } from '../timeline/timeline.ts';
+import type { PressureLimits, TimelineValues, VisitValues } from '../guidelines/guideline.ts';
+import type { Moment, Place, PressureReading, Timeline } from '../timeline/timeline.ts';
 import { placeOf } from '../timeline/place.ts';
 import { milliseconds, reaches } from './compare.ts';
 import { visitValue, type Pressure } from './visit-value.ts';

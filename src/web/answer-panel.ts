@@ -23,7 +23,7 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
   const said = { evaluation, messages: english };
   return make(
     'section',
-    { class: `answer ${assessment.urgency}`, 'aria-labelledby': 'answer-heading' },
+    { class: `answer ${assessment.urgency}`, 'data-classes': assessment.classification.join(' '), 'aria-labelledby': 'answer-heading' },
     make('h2', { id: 'answer-heading' }, `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`),
     make('p', { class: 'class' }, sentenceCase(classesWords(assessment.classification))),
     make('p', { class: 'place' }, `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`),

@@ -23,6 +23,8 @@ export interface Case {
   readonly subjects: readonly string[];
   readonly path: string;
   readonly request: unknown;
+  /** A story: it may be sent without being asked. */
+  readonly isInvented: boolean;
 }
 
 type Json = Readonly<Record<string, unknown>>;
@@ -33,7 +35,7 @@ export const isJson = (value: unknown): value is Json =>
 export function caseOfStory({ title, text, path, request }: Story): Case {
   const query = new URLSearchParams(path.split('?')[1] ?? '');
   const asOf = instantOf(query.get('asOf') ?? '') ?? newestTime(request);
-  return { title, text, path, request, ...inputOf(request), asOf };
+  return { title, text, path, request, ...inputOf(request), asOf, isInvented: true };
 }
 
 /**
@@ -48,7 +50,7 @@ export function caseOf(title: string, request: unknown): Case {
   const asOf = newestTime(request);
   const when = encodeURIComponent(new Date(asOf).toISOString());
   const service = isHook(request) ? '/cds-services/pregnancy-hypertension' : '/fhir/$assess-hypertension';
-  return { title, text: '', path: `${service}?asOf=${when}`, request, ...input, asOf };
+  return { title, text: '', path: `${service}?asOf=${when}`, request, ...input, asOf, isInvented: false };
 }
 
 export const isHook = (request: unknown): request is Json =>

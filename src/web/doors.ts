@@ -10,9 +10,6 @@ export interface Asked {
   readonly body: unknown;
 }
 
-/** The door a case came by. */
-export const doorOf = ({ request }: Case): Door => (isHook(request) ? 'cds' : 'fhir');
-
 /** The request for a case through a door, at a moment, under a guideline. */
 export function requestFor(shown: Case, door: Door, asOf: number, guideline: string): Asked {
   const query = new URLSearchParams({ asOf: new Date(asOf).toISOString(), guideline }).toString();

@@ -1,7 +1,7 @@
 // For developers of record systems: the cards as their users would see them, request and response beside.
 import type { Card, CardsResponse } from '../presenters/card-types.ts';
 import { isJson, type Case } from './case.ts';
-import { curlOf, doorOf, requestFor, type Asked, type Door } from './doors.ts';
+import { curlOf, requestFor, type Asked } from './doors.ts';
 import { make } from './dom.ts';
 import { markdown } from './markdown.ts';
 
@@ -55,7 +55,7 @@ export function createRequestsView(): RequestsView {
   };
   door.addEventListener('change', () => {
     fill();
-    send();
+    if (now?.shown.isInvented === true) send();
   });
   return {
     element: make(
@@ -94,12 +94,12 @@ export function createRequestsView(): RequestsView {
       ),
     ),
     show: (shown, asOf, guideline) => {
-      const isNew = now?.shown !== shown;
       now = { shown, asOf, guideline };
-      const wanted: Door = isNew ? doorOf(shown) : door.value === 'fhir' ? 'fhir' : 'cds';
-      door.value = wanted;
       fill();
-      send();
+      cards.replaceChildren();
+      response.value = '';
+      said.textContent = 'Not sent yet.';
+      if (shown.isInvented) send();
     },
   };
 }
@@ -116,7 +116,7 @@ const isCards = (answer: unknown): answer is CardsResponse => isJson(answer) && 
 
 const indicatorWords = { critical: '▲▲ critical', warning: '▲ warning', info: '○ info' } as const;
 
-function cardElement({ summary, detail, indicator, source, suggestions, overrideReasons }: Card): HTMLElement {
+function cardElement({ summary, detail, indicator, source, suggestions, overrideReasons, links }: Card): HTMLElement {
   return make(
     'article',
     { class: `card ${indicator}` },
@@ -136,6 +136,7 @@ function cardElement({ summary, detail, indicator, source, suggestions, override
     ...(overrideReasons === undefined
       ? []
       : [make('details', {}, make('summary', {}, 'Reasons to set it aside'), make('ul', {}, ...overrideReasons.map(({ display }) => make('li', {}, display))))]),
+    ...(links ?? []).map(({ label, url, type }) => make('p', {}, `Link (${type}): ${label}, ${url}`)),
     make('p', { class: 'source' }, `Source: ${source.label}`),
   );
 }

@@ -149,7 +149,7 @@ describe('sources', () => {
     remove(folder);
     const isDeleted = 'deleted' in manifest;
     expect(ran.results.map(({ at }) => at)).toEqual(
-      isDeleted ? ['2024-05-01T10:00:59.999Z'] : ['2024-05-01T10:00:59.999Z', '2024-05-02T10:00:59.999Z'],
+      isDeleted ? ['2024-05-01T10:00:00.000Z'] : ['2024-05-01T10:00:00.000Z', '2024-05-02T10:00:00.000Z'],
     );
     expect(ran.accounting.warnings.join('\n')).toMatch(
       /not-there\.ndjson[^]*declared as Observation[^]*says 99 lines/,

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { caseAsOf, caseBundle } from './case-bundle.ts';
 import { evaluateSoundly } from './engine.ts';
+import { expectGrounded } from './grounded.ts';
 import { ruleOutcome } from './rule-outcome.ts';
 import type { CaseFile, CaseRow, Expected } from './case-schema.ts';
 import type { Evaluation } from '../../src/evaluation.ts';
@@ -48,6 +49,7 @@ export function expectAnswer(evaluation: Answered, expected: Expected): void {
   });
   if (expected.nothingElse === true) expect([...classification]).toEqual(expected.classification);
   expectRest(evaluation, expected);
+  expectGrounded(evaluation.assessment, evaluation.guideline);
   const listed = (expected.excludes ?? []).filter((unwanted) =>
     classification.some((one) => one === unwanted),
   );

@@ -80,7 +80,7 @@ function countAgreement(counter: Counter, { input, history, lines, options }: Co
   const last = history.visits.at(-1);
   if (last === undefined) return;
   const recorded = history.timeline.conditions.filter(
-    ({ condition, certainty }) => recordedDisorders.has(condition) && certainty !== 'unverified',
+    ({ condition, certainty }) => recordedDisorders.has(condition) && certainty !== 'provisional',
   );
   const found = answerWithout(
     input,

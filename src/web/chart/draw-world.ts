@@ -52,7 +52,7 @@ function limitLines({ limits }: ChartModel, { left, right, y, width }: Frame): r
       'g',
       { class: `limit ${level}` },
       draw('line', { x1: left, x2: right, y1: at, y2: at }),
-      draw('text', { x: right - 2, y: at - 3, 'text-anchor': 'end' }, width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`),
+      draw('text', { x: left + 36, y: at - 3 }, width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`),
     );
   });
 }
@@ -145,12 +145,9 @@ function laneMarks(name: string, top: number, marks: readonly Mark[], frame: Fra
       class: `mark ${kind}`,
       d: spots.flatMap(({ mark, spot }) => (mark.kind === kind ? [shape(spot)] : [])).join(''),
     });
-  let free = -Infinity;
-  const texts = spots.flatMap(({ mark, spot }) => {
-    if (mark.short === '' || spot.x < free) return [];
-    free = spot.x + Math.max(textRoom, mark.short.length * 7 + 14);
-    return [draw('text', { class: 'lane-text', x: spot.x + 8, y: middle + 4 }, mark.short)];
-  });
+  const texts = groupsOf(spots).map(({ x, marks: group }) =>
+    draw('text', { class: 'lane-text', x: x + 8, y: middle + 4 }, groupText(group)),
+  );
   return [
     dots('unusable', cross),
     dots('urine', (spot) => square(spot, 3)),
@@ -160,6 +157,30 @@ function laneMarks(name: string, top: number, marks: readonly Mark[], frame: Fra
     draw('path', { class: 'mark medicine', d: own.map((mark) => bar(mark, middle, frame)).join('') }),
     ...texts,
   ];
+}
+
+interface LaneGroup {
+  readonly x: number;
+  readonly marks: Mark[];
+}
+
+/** Marks too close to be named one by one. */
+function groupsOf(spots: readonly { readonly mark: Mark; readonly spot: Spot }[]): readonly LaneGroup[] {
+  const groups: LaneGroup[] = [];
+  for (const { mark, spot } of spots) {
+    if (mark.short === '') continue;
+    const last = groups.at(-1);
+    if (last !== undefined && spot.x < last.x + Math.max(textRoom, groupText(last.marks).length * 7 + 14))
+      last.marks.push(mark);
+    else groups.push({ x: spot.x, marks: [mark] });
+  }
+  return groups;
+}
+
+/** The first one that was found, and how many more: "headache +2". */
+function groupText(marks: readonly Mark[]): string {
+  const first = marks.find(({ kind }) => kind !== 'symptom-absent') ?? marks[0];
+  return `${first?.short ?? ''}${marks.length > 1 ? ` +${marks.length - 1}` : ''}`;
 }
 
 /** A medicine as a span; one dose as a short bar. */

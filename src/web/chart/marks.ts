@@ -85,7 +85,7 @@ export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
               lane: 'Symptoms',
               what: symptom.symptom.replaceAll('-', ' '),
               value: symptom.presence === 'present' ? (symptom.severity ?? 'present') : 'asked, not there',
-              short: symptom.symptom.replaceAll('-', ' '),
+              short: `${symptom.presence === 'present' ? '' : 'no '}${symptom.symptom.replaceAll('-', ' ')}`,
               note: symptom.relieved ? 'gone, or relieved by treatment' : '',
             }),
           ],
