@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { variantOf } from '../bench/mutate.mjs';
+import { variantOf } from './bench/mutate.mjs';
 import { validateStrict } from '../src/bundle/strict/validate-strict.ts';
 import { RequestError } from '../src/errors.ts';
 import { evaluateEach } from '../src/evaluate-each.ts';

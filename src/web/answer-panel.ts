@@ -7,7 +7,15 @@ import { ageWords, sentenceCase } from '../presenters/words.ts';
 import { english } from '../messages/en.ts';
 import type { NextReading } from '../what-next.ts';
 import { list, listed, make } from './dom.ts';
-import { classesWords, classWords, clockWords, neededByWords, referralWords, spoken, urgencyWords } from './words.ts';
+import {
+  classesWords,
+  classWords,
+  clockWords,
+  neededByWords,
+  referralWords,
+  spoken,
+  urgencyWords,
+} from './words.ts';
 
 const urgencySigns = {
   emergency: '▲▲',
@@ -23,16 +31,30 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
   const said = { evaluation, messages: english };
   return make(
     'section',
-    { class: `answer ${assessment.urgency}`, 'data-classes': assessment.classification.join(' '), 'aria-labelledby': 'answer-heading' },
-    make('h2', { id: 'answer-heading' }, `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`),
+    {
+      class: `answer ${assessment.urgency}`,
+      'data-classes': assessment.classification.join(' '),
+      'aria-labelledby': 'answer-heading',
+    },
+    make(
+      'h2',
+      { id: 'answer-heading' },
+      `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`,
+    ),
     make('p', { class: 'class' }, sentenceCase(classesWords(assessment.classification))),
-    make('p', { class: 'place' }, `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`),
+    make(
+      'p',
+      { class: 'place' },
+      `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`,
+    ),
     ...(referral === undefined ? [] : [make('p', {}, `Refer to: ${referralWords[referral.level]}.`)]),
     ...listed('Do now, in this order', stepsOf(evaluation), 'ol'),
     ...listed(
       'Missing',
       assessment.missing.map(({ what, how, by, at }) =>
-        spoken(`${sentenceCase(what)} (${at === undefined ? neededByWords[by] : `by ${spokenTime(at)}`}): ${how}`),
+        spoken(
+          `${sentenceCase(what)} (${at === undefined ? neededByWords[by] : `by ${spokenTime(at)}`}): ${how}`,
+        ),
       ),
     ),
     ...nextLines(evaluation, next),
@@ -49,7 +71,10 @@ function fold(heading: string, lines: readonly string[]): HTMLElement | undefine
 }
 
 function nextLines(evaluation: Evaluation, next: readonly NextReading[]): Node[] {
-  return listed('What one more reading would change', next.map((each) => nextWords(evaluation, each)));
+  return listed(
+    'What one more reading would change',
+    next.map((each) => nextWords(evaluation, each)),
+  );
 }
 
 /** "A reading of 140/90 or more from 13:10 on would make this gestational hypertension (act today)." */
@@ -60,7 +85,9 @@ export function nextWords({ timeline, assessment }: Evaluation, next: NextReadin
   const [leading = 'cannot-classify'] = next.classification;
   if (!next.changesClass && !next.changesUrgency)
     return `${reading}${from} would not change the answer: ${classWords[leading]}.`;
-  const urgency = next.changesUrgency ? ` (${urgencyWords[next.urgency]})` : `, urgency as now (${urgencyWords[assessment.urgency]})`;
+  const urgency = next.changesUrgency
+    ? ` (${urgencyWords[next.urgency]})`
+    : `, urgency as now (${urgencyWords[assessment.urgency]})`;
   return next.changesClass
     ? `${reading}${from} would make this ${classWords[leading]}${urgency}.`
     : `${reading}${from} would change only the urgency${urgency}.`;

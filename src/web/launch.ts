@@ -26,7 +26,8 @@ async function start(): Promise<void> {
 /** First visit: off to the authorisation server, with PKCE and a state that is checked on the way back. */
 async function begin(issuer: string | null): Promise<void> {
   const settings = pageSettings().smart;
-  if (settings === undefined) return say('Launch is not set up here: SMART_CLIENT_ID and SMART_ORIGINS are missing.');
+  if (settings === undefined)
+    return say('Launch is not set up here: SMART_CLIENT_ID and SMART_ORIGINS are missing.');
   if (issuer === null) return say('Open this page from the record system: it names itself in `iss`.');
   if (!URL.canParse(issuer) || !settings.origins.includes(new URL(issuer).origin))
     return say('The record system that launched this page is not among those this service is set up for.');

@@ -14,8 +14,13 @@ import { classWords } from '../../src/presenters/vocabulary.ts';
 const guidelines = guidelineIds.flatMap((id) => guidelineOf(id) ?? []);
 const resources = generatedResources({ guidelines, measures: measureDefinitions, fingerprint });
 const folder = 'profiles/generated';
-const fileOf = ({ resourceType, id }: { readonly resourceType: string; readonly id?: string | undefined }): string =>
-  `${resourceType}-${id ?? ''}.json`;
+const fileOf = ({
+  resourceType,
+  id,
+}: {
+  readonly resourceType: string;
+  readonly id?: string | undefined;
+}): string => `${resourceType}-${id ?? ''}.json`;
 
 describe('profiles/generated', () => {
   it('is fresh (else: npm run artefacts)', () => {

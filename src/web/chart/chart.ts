@@ -1,7 +1,17 @@
 // The chart: what is seen, moved by pointer, key and button, and which mark is chosen.
 import { draw, make } from '../dom.ts';
 import { drawBackground, drawWorld } from './draw-world.ts';
-import { atLeast, dateTicks, frameOf, laneHeight, wholeSpan, weekTicks, type ChartModel, type Frame, type Span } from './frame.ts';
+import {
+  atLeast,
+  dateTicks,
+  frameOf,
+  laneHeight,
+  wholeSpan,
+  weekTicks,
+  type ChartModel,
+  type Frame,
+  type Span,
+} from './frame.ts';
 import type { Mark } from './marks.ts';
 import { markWords } from './table.ts';
 
@@ -30,13 +40,17 @@ interface State {
  */
 export function createChart(onChoose: (mark: Mark) => void): Chart {
   const scene = draw('svg', { 'aria-hidden': 'true', class: 'scene' });
-  const stage = make('div', {
-    class: 'stage',
-    tabindex: 0,
-    role: 'application',
-    'aria-label': 'Chart of blood pressure, urine, laboratory values, symptoms and medicines',
-    'aria-describedby': 'chart-keys',
-  }, scene);
+  const stage = make(
+    'div',
+    {
+      class: 'stage',
+      tabindex: 0,
+      role: 'application',
+      'aria-label': 'Chart of blood pressure, urine, laboratory values, symptoms and medicines',
+      'aria-describedby': 'chart-keys',
+    },
+    scene,
+  );
   const said = make('p', { class: 'said', role: 'status' }, 'Choose a mark to read it.');
   let state: State | undefined;
 
@@ -108,7 +122,14 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
       const chosen = state?.model.marks[state.chosen]?.key;
       const span = state === undefined ? wholeSpan(model) : state.span;
       const found = model.marks.findIndex(({ key }) => key === chosen);
-      state = { model, span, frame: frameOf(model, span, 300), moved: 0, marked: state?.marked ?? [], chosen: found };
+      state = {
+        model,
+        span,
+        frame: frameOf(model, span, 300),
+        moved: 0,
+        marked: state?.marked ?? [],
+        chosen: found,
+      };
       redraw();
     },
     mark: (references, moveThere) => {
@@ -154,12 +175,19 @@ function ticks({ model, frame }: State): readonly SVGElement[] {
   const inside = ({ x }: { x: number }): boolean => x >= frame.left && x <= frame.right;
   const weeks = weekTicks(model, frame).filter(inside);
   const dates = dateTicks(frame).filter(inside);
-  const anchor = (x: number): string => (x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle');
+  const anchor = (x: number): string =>
+    x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle';
   const tick = (x: number, y: number, label: string, name: string) =>
     draw(
       'g',
       {},
-      draw('line', { class: 'tick-line', x1: x, x2: x, y1: name === 'weeks' ? 22 : y - 20, y2: name === 'weeks' ? 30 : y - 14 }),
+      draw('line', {
+        class: 'tick-line',
+        x1: x,
+        x2: x,
+        y1: name === 'weeks' ? 22 : y - 20,
+        y2: name === 'weeks' ? 30 : y - 14,
+      }),
       draw('text', { class: `tick ${name}`, x, y, 'text-anchor': anchor(x) }, label),
     );
   return [

@@ -205,10 +205,7 @@ function momentUnknown(asOf: number): Moment {
   return { earliest: asOf, latest: asOf, localDay, precision: 'minute', text: 'time not known' };
 }
 
-function laboratoryMarks(
-  setting: Setting,
-  results: Evaluation['timeline']['laboratory'],
-): readonly Mark[] {
+function laboratoryMarks(setting: Setting, results: Evaluation['timeline']['laboratory']): readonly Mark[] {
   return results.map((result) =>
     mark(setting, result.at, [result.source], {
       kind: 'laboratory',

@@ -8,7 +8,7 @@ const file = new URL('../../../src/bundle/strict/schema/r4.json', import.meta.ur
 
 describe('the cut R4 schema', () => {
   it('is fresh', () => {
-    const script = new URL('../../../scripts/cut-schema.mjs', import.meta.url).pathname;
+    const script = new URL('../../../.ci/cut-schema.mjs', import.meta.url).pathname;
     expect(execFileSync(process.execPath, [script, '--check'], { encoding: 'utf8' })).toContain('fresh');
   });
 

@@ -59,7 +59,8 @@ function startWorker() {
           process.exit(1);
         }
       } else {
-        const { kind: _kind, ...result } = message;
+        const result = { ...message };
+        delete result.kind;
         results.push(result);
         if (result.status !== 'killed') note(result);
         if (results.length % 100 === 0) console.log(`${results.length} of ${mutants.length}`);

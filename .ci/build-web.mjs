@@ -10,7 +10,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
-import { rolldown } from 'rolldown';
+import { build } from 'esbuild';
 import { caution } from '../dist/presenters/caution.js';
 
 const root = join(import.meta.dirname, '..');
@@ -33,14 +33,15 @@ function withCaution(html) {
 }
 
 async function bundle(entry) {
-  const built = await rolldown({ input: join(source, `${entry}.ts`), platform: 'browser' });
-  await built.write({
-    file: join(target, `${entry}.js`),
-    format: 'iife',
+  await build({
+    entryPoints: [join(source, `${entry}.ts`)],
+    outfile: join(target, `${entry}.js`),
+    bundle: true,
     minify: true,
-    codeSplitting: false,
+    format: 'iife',
+    target: 'es2022',
+    logLevel: 'error',
   });
-  await built.close();
 }
 
 /** The stories of examples/, with the request line that story.md ends with. */

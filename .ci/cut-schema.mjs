@@ -1,4 +1,4 @@
-// Cuts the official R4 JSON Schema to the resource types that are read: `node scripts/cut-schema.mjs [--check]`.
+// Cuts the official R4 JSON Schema to the resource types that are read: `node .ci/cut-schema.mjs [--check]`.
 // Descriptions are dropped; `contained` and `Bundle.entry.resource` are left open, because each resource inside
 // is validated by its own type (the published root `oneOf` hides errors and is a denial-of-service risk).
 import { readFileSync, writeFileSync } from 'node:fs';
@@ -54,15 +54,13 @@ function keep(name) {
 
 for (const type of types) keep(type);
 const schema = {
-  $comment: 'Cut from the R4 4.0.1 JSON Schema of HL7 (CC0) by scripts/cut-schema.mjs. Never edited by hand.',
+  $comment: 'Cut from the R4 4.0.1 JSON Schema of HL7 (CC0) by .ci/cut-schema.mjs. Never edited by hand.',
   $id: 'http://hl7.org/fhir/json-schema/4.0',
   definitions: Object.fromEntries([...kept].sort(([a], [b]) => (a < b ? -1 : 1))),
 };
 const text = `${JSON.stringify(schema)}\n`;
 if (process.argv.includes('--check')) {
   const isFresh = readFileSync(target, 'utf8') === text;
-  console.log(
-    isFresh ? 'The cut schema is fresh.' : 'The cut schema is stale: run node scripts/cut-schema.mjs',
-  );
+  console.log(isFresh ? 'The cut schema is fresh.' : 'The cut schema is stale: run node .ci/cut-schema.mjs');
   process.exitCode = isFresh ? 0 : 1;
 } else writeFileSync(target, text);

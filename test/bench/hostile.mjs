@@ -2,17 +2,17 @@
 // and the worst time against the median for the size. `npm run bench:hostile`; HOSTILE=1000 for fewer.
 import { Buffer } from 'node:buffer';
 import { readdirSync, readFileSync } from 'node:fs';
-import { validateStrict } from '../dist/bundle/strict/validate-strict.js';
-import { READ_TYPES } from '../dist/bundle/read-types.js';
-import { RequestError } from '../dist/errors.js';
-import { assessReply } from '../dist/http/fhir-operations.js';
-import { parseJson } from '../dist/http/json-text.js';
+import { validateStrict } from '../../dist/bundle/strict/validate-strict.js';
+import { READ_TYPES } from '../../dist/bundle/read-types.js';
+import { RequestError } from '../../dist/errors.js';
+import { assessReply } from '../../dist/http/fhir-operations.js';
+import { parseJson } from '../../dist/http/json-text.js';
 import { variantOf } from './mutate.mjs';
 
 const variants = Number(process.env.HOSTILE ?? 10_000);
 const now = Date.parse('2026-01-01T00:00:00Z');
 const largest = 120_000;
-const folder = new URL('../test/data/', import.meta.url);
+const folder = new URL('../data/', import.meta.url);
 
 function corpus() {
   const folders = ['hl7-r4-examples', 'us-core-examples', 'fhir-validator-cases', 'synthea-bundles'];
@@ -21,9 +21,9 @@ function corpus() {
       .filter((file) => file.endsWith('.json'))
       .map((file) => readFileSync(new URL(`${name}/${file}`, folder), 'utf8')),
   );
-  const stories = readdirSync(new URL('../examples/', import.meta.url)).flatMap((name) => {
+  const stories = readdirSync(new URL('../../examples/', import.meta.url)).flatMap((name) => {
     try {
-      return [readFileSync(new URL(`../examples/${name}/request.json`, import.meta.url), 'utf8')];
+      return [readFileSync(new URL(`../../examples/${name}/request.json`, import.meta.url), 'utf8')];
     } catch {
       return [];
     }

@@ -1,6 +1,6 @@
 // One evaluateInFull() on a 60-observation bundle against JSON.parse of the same text, side by side.
 // Interleaved rounds; the result is the median of the per-round ratios. Absolute times are for orientation only.
-import { evaluateInFull as evaluate } from '../dist/index.js';
+import { evaluateInFull as evaluate } from '../../dist/index.js';
 
 const rounds = 15;
 const callsPerRound = 200;
