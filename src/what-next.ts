@@ -1,6 +1,12 @@
 // What one more blood pressure would make of the answer. Pure: the same engine, asked about a reading not yet taken.
 import type { Evaluation } from './evaluation.ts';
-import type { Classification, Guideline, PressureLimits, Threshold, Urgency } from './guidelines/guideline.ts';
+import type {
+  Classification,
+  Guideline,
+  PressureLimits,
+  Threshold,
+  Urgency,
+} from './guidelines/guideline.ts';
 import { opinionOf } from './opinions.ts';
 import { milliseconds, reaches } from './rules/compare.ts';
 import type { Site } from './rules/site.ts';

@@ -7,8 +7,14 @@ import type { CardsResponse } from './card-types.ts';
  * Given    url   of the SMART launch page; absent: launch is not set up, and nothing is added
  * Source   CDS Hooks 2.0.1, link: `smart` is launched with the context of the hook
  */
-export function withLaunchLink<Answer extends CardsResponse>(answer: Answer, url: string | undefined): Answer {
+export function withLaunchLink<Answer extends CardsResponse>(
+  answer: Answer,
+  url: string | undefined,
+): Answer {
   if (url === undefined) return answer;
   const link = { label: 'Trend, reasoning and referral note', url, type: 'smart' } as const;
-  return { ...answer, cards: answer.cards.map((card) => ({ ...card, links: [...(card.links ?? []), link] })) };
+  return {
+    ...answer,
+    cards: answer.cards.map((card) => ({ ...card, links: [...(card.links ?? []), link] })),
+  };
 }

@@ -50,7 +50,10 @@ export function toReferralDocument(
     date: asOf,
     author: [{ reference: urn(device.id) }],
     title: note.title,
-    section: sectionsOf(note, proposed.map(({ id }) => urn(id))),
+    section: sectionsOf(
+      note,
+      proposed.map(({ id }) => urn(id)),
+    ),
   };
   return {
     resourceType: 'Bundle',

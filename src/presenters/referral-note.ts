@@ -86,7 +86,10 @@ function situation(evaluation: Evaluation): NoteSection {
       ...(referral === undefined ? [] : [referral.sentence]),
     ]),
     part('Gestation', [
-      [ageWords(gestationalAge), gestationalAge.dueDate === undefined ? '' : `due ${spokenTime(gestationalAge.dueDate)}`]
+      [
+        ageWords(gestationalAge),
+        gestationalAge.dueDate === undefined ? '' : `due ${spokenTime(gestationalAge.dueDate)}`,
+      ]
         .filter((text) => text !== '')
         .join(', '),
     ]),
@@ -120,15 +123,20 @@ function findings(evaluation: Evaluation): NoteSection {
     ({ asSent, at, why }) => `${timed(asSent, at)} (not usable: ${why.replaceAll('-', ' ')})`,
   );
   return section('assessment', 'Assessment', [
+    part('Blood pressure', [...newest(pressures.map(pressureLine), mostReadings), ...unusable.slice(-2)]),
     part(
-      'Blood pressure',
-      [...newest(pressures.map(pressureLine), mostReadings), ...unusable.slice(-2)],
+      'Urine protein',
+      newest(
+        timeline.urineProteins.map(({ asSent, at }) => timed(asSent, at)),
+        3,
+      ),
     ),
-    part('Urine protein', newest(timeline.urineProteins.map(({ asSent, at }) => timed(asSent, at)), 3)),
     part(
       'Blood tests',
       newest(
-        timeline.laboratory.map(({ analyte, asSent, at }) => `${sentenceCase(analyte.replaceAll('-', ' '))} ${timed(asSent, at)}`),
+        timeline.laboratory.map(
+          ({ analyte, asSent, at }) => `${sentenceCase(analyte.replaceAll('-', ' '))} ${timed(asSent, at)}`,
+        ),
         mostResults,
       ),
     ),

@@ -7,7 +7,15 @@ import { ageWords, sentenceCase } from '../presenters/words.ts';
 import { english } from '../messages/en.ts';
 import type { NextReading } from '../what-next.ts';
 import { list, listed, make } from './dom.ts';
-import { classesWords, classWords, clockWords, neededByWords, referralWords, spoken, urgencyWords } from './words.ts';
+import {
+  classesWords,
+  classWords,
+  clockWords,
+  neededByWords,
+  referralWords,
+  spoken,
+  urgencyWords,
+} from './words.ts';
 
 const urgencySigns = {
   emergency: '▲▲',
@@ -23,24 +31,50 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
   const said = { evaluation, messages: english };
   return make(
     'section',
-    { class: `answer ${assessment.urgency}`, 'data-classes': assessment.classification.join(' '), 'aria-labelledby': 'answer-heading' },
-    make('h2', { id: 'answer-heading' }, `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`),
+    {
+      class: `answer ${assessment.urgency}`,
+      'data-classes': assessment.classification.join(' '),
+      'aria-labelledby': 'answer-heading',
+    },
+    make(
+      'h2',
+      { id: 'answer-heading' },
+      `${urgencySigns[assessment.urgency]} ${sentenceCase(urgencyWords[assessment.urgency])}`,
+    ),
     make('p', { class: 'class' }, sentenceCase(classesWords(assessment.classification))),
-    make('p', { class: 'place' }, `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`),
+    make(
+      'p',
+      { class: 'place' },
+      `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`,
+    ),
     ...(referral === undefined ? [] : [make('p', {}, `Refer to: ${referralWords[referral.level]}.`)]),
-    ...listed('Do now, in this order', stepsOf(evaluation), 'ol'),
+    ...stepList('Do now, in this order', stepsOf(evaluation)),
     ...listed(
       'Missing',
       assessment.missing.map(({ what, how, by, at }) =>
-        spoken(`${sentenceCase(what)} (${at === undefined ? neededByWords[by] : `by ${spokenTime(at)}`}): ${how}`),
+        spoken(
+          `${sentenceCase(what)} (${at === undefined ? neededByWords[by] : `by ${spokenTime(at)}`}): ${how}`,
+        ),
       ),
     ),
     ...nextLines(evaluation, next),
+    foldSteps('At the visits that follow', stepsOf(evaluation, english, 'later')),
+    foldSteps('Tell her', stepsOf(evaluation, english, 'tell')),
     fold('Why', reasonsOf(evaluation)),
     fold('Medicines in use', medicineLines(said)),
     fold('Drugs the publication names (the prescriber decides)', treatmentLines(said)),
     fold('Prevention', preventionLines(said)),
   );
+}
+
+const steps = (lines: readonly string[]): HTMLElement => list('ol', lines, { class: 'steps' });
+
+function stepList(heading: string, lines: readonly string[]): Node[] {
+  return lines.length === 0 ? [] : [make('h3', {}, heading), steps(lines)];
+}
+
+function foldSteps(heading: string, lines: readonly string[]): HTMLElement | undefined {
+  return lines.length === 0 ? undefined : make('details', {}, make('summary', {}, heading), steps(lines));
 }
 
 function fold(heading: string, lines: readonly string[]): HTMLElement | undefined {
@@ -49,7 +83,10 @@ function fold(heading: string, lines: readonly string[]): HTMLElement | undefine
 }
 
 function nextLines(evaluation: Evaluation, next: readonly NextReading[]): Node[] {
-  return listed('What one more reading would change', next.map((each) => nextWords(evaluation, each)));
+  return listed(
+    'What one more reading would change',
+    next.map((each) => nextWords(evaluation, each)),
+  );
 }
 
 /** "A reading of 140/90 or more from 13:10 on would make this gestational hypertension (act today)." */
@@ -60,7 +97,9 @@ export function nextWords({ timeline, assessment }: Evaluation, next: NextReadin
   const [leading = 'cannot-classify'] = next.classification;
   if (!next.changesClass && !next.changesUrgency)
     return `${reading}${from} would not change the answer: ${classWords[leading]}.`;
-  const urgency = next.changesUrgency ? ` (${urgencyWords[next.urgency]})` : `, urgency as now (${urgencyWords[assessment.urgency]})`;
+  const urgency = next.changesUrgency
+    ? ` (${urgencyWords[next.urgency]})`
+    : `, urgency as now (${urgencyWords[assessment.urgency]})`;
   return next.changesClass
     ? `${reading}${from} would make this ${classWords[leading]}${urgency}.`
     : `${reading}${from} would change only the urgency${urgency}.`;

@@ -69,7 +69,11 @@ function inputOf(request: unknown): Pick<Case, 'input' | 'subjects' | 'subject'>
   }
   const subjects = subjectsOf(request);
   const [first] = subjects;
-  return { input: request, subjects, ...(subjects.length < 2 || first === undefined ? {} : { subject: first }) };
+  return {
+    input: request,
+    subjects,
+    ...(subjects.length < 2 || first === undefined ? {} : { subject: first }),
+  };
 }
 
 const collection = (resources: readonly unknown[]): unknown => ({
@@ -92,7 +96,9 @@ export function resourcesIn(input: unknown): readonly unknown[] {
   if (!isJson(input)) return [];
   const entries: readonly unknown[] = Array.isArray(input['entry']) ? input['entry'] : [];
   return input['resourceType'] === 'Bundle'
-    ? entries.flatMap((entry) => (isJson(entry) && entry['resource'] !== undefined ? [entry['resource']] : []))
+    ? entries.flatMap((entry) =>
+        isJson(entry) && entry['resource'] !== undefined ? [entry['resource']] : [],
+      )
     : [input];
 }
 
@@ -100,7 +106,8 @@ function instantOf(text: string): number | undefined {
   return parseMoment(text, 0)?.latest;
 }
 
-const timed = /"(?:effectiveDateTime|effectiveInstant|issued|authoredOn|recordedDate|start)"\s*:\s*"([^"]+)"/g;
+const timed =
+  /"(?:effectiveDateTime|effectiveInstant|issued|authoredOn|recordedDate|start)"\s*:\s*"([^"]+)"/g;
 
 /** The newest time at which something was seen, or else the present. */
 function newestTime(data: unknown): number {

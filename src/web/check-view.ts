@@ -32,7 +32,11 @@ export function createCheckView(): CheckView {
       'div',
       {},
       make('h2', {}, 'Would these data work?'),
-      make('p', {}, 'The data shown are sent to this service, which counts what it finds. No value is repeated.'),
+      make(
+        'p',
+        {},
+        'The data shown are sent to this service, which counts what it finds. No value is repeated.',
+      ),
       make('p', {}, make('button', { type: 'button', id: 'check', onclick: run }, 'Send and check')),
       result,
     ),
@@ -43,22 +47,62 @@ export function createCheckView(): CheckView {
   };
 }
 
-const isReadiness = (read: unknown): read is Readiness => isJson(read) && typeof read['received'] === 'number';
+const isReadiness = (read: unknown): read is Readiness =>
+  isJson(read) && typeof read['received'] === 'number';
 
 function refusalOf(read: unknown): string {
   const issues: readonly unknown[] = isJson(read) && Array.isArray(read['issue']) ? read['issue'] : [];
   const [first] = issues;
   const details = isJson(first) ? first['details'] : undefined;
-  return isJson(details) && typeof details['text'] === 'string' ? details['text'] : 'The service refused the data.';
+  return isJson(details) && typeof details['text'] === 'string'
+    ? details['text']
+    : 'The service refused the data.';
 }
 
-function readinessOf({ women, classified, received, used, notNeeded, elements, setAside, neverAnswered, strict }: Readiness): Node[] {
+function readinessOf({
+  women,
+  classified,
+  received,
+  used,
+  notNeeded,
+  elements,
+  setAside,
+  neverAnswered,
+  strict,
+}: Readiness): Node[] {
   const aside = setAside.reduce((sum, { count }) => sum + count, 0);
   return [
-    make('p', {}, `${received} resources about ${women === 1 ? 'one woman' : `${women} women`}: ${used} used, ${aside} set aside, ${notNeeded} not needed. ${classified} of ${women} can be given a class.`),
-    ...listed('Found', elements.map(({ element, facts, shapes }) => `${facts === 0 ? '○' : '●'} ${element}: ${facts === 0 ? 'nothing' : facts}${shapes.length === 0 ? '' : ` (${shapes.map(({ name, count }) => `${name}, ${count}`).join('; ')})`}`)),
-    ...listed('Set aside', setAside.map(({ name, count, message, examples }) => `${count} × ${name}: ${message} For example ${examples.join(', ')}`)),
-    ...listed('Cannot be answered', neverAnswered.map(({ asks, missing }) => `${asks}${missing === undefined ? '' : ` It needs ${missing}.`}`)),
-    ...listed('Breaks or bends FHIR R4', strict.map(({ severity, count, message, examples }) => `${severity}, ${count} ×: ${message} For example ${examples.join(', ')}`)),
+    make(
+      'p',
+      {},
+      `${received} resources about ${women === 1 ? 'one woman' : `${women} women`}: ${used} used, ${aside} set aside, ${notNeeded} not needed. ${classified} of ${women} can be given a class.`,
+    ),
+    ...listed(
+      'Found',
+      elements.map(
+        ({ element, facts, shapes }) =>
+          `${facts === 0 ? '○' : '●'} ${element}: ${facts === 0 ? 'nothing' : facts}${shapes.length === 0 ? '' : ` (${shapes.map(({ name, count }) => `${name}, ${count}`).join('; ')})`}`,
+      ),
+    ),
+    ...listed(
+      'Set aside',
+      setAside.map(
+        ({ name, count, message, examples }) =>
+          `${count} × ${name}: ${message} For example ${examples.join(', ')}`,
+      ),
+    ),
+    ...listed(
+      'Cannot be answered',
+      neverAnswered.map(
+        ({ asks, missing }) => `${asks}${missing === undefined ? '' : ` It needs ${missing}.`}`,
+      ),
+    ),
+    ...listed(
+      'Breaks or bends FHIR R4',
+      strict.map(
+        ({ severity, count, message, examples }) =>
+          `${severity}, ${count} ×: ${message} For example ${examples.join(', ')}`,
+      ),
+    ),
   ];
 }

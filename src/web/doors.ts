@@ -13,7 +13,11 @@ export interface Asked {
 /** The request for a case through a door, at a moment, under a guideline. */
 export function requestFor(shown: Case, door: Door, asOf: number, guideline: string): Asked {
   const query = new URLSearchParams({ asOf: new Date(asOf).toISOString(), guideline }).toString();
-  if (door === 'fhir') return { path: `fhir/$assess-hypertension?${query}`, body: isHook(shown.request) ? shown.input : shown.request };
+  if (door === 'fhir')
+    return {
+      path: `fhir/$assess-hypertension?${query}`,
+      body: isHook(shown.request) ? shown.input : shown.request,
+    };
   return {
     path: `cds-services/pregnancy-hypertension?${query}`,
     body: isHook(shown.request) ? shown.request : hookRequest(shown),
@@ -31,12 +35,22 @@ function hookRequest({ input, subject }: Case): unknown {
     context: { userId: 'Practitioner/example', patientId },
     prefetch: {
       patient: patient ?? null,
-      ...Object.fromEntries(keys.map((key) => [key, searchset(resources.filter((each) => keyOf(each) === key))])),
+      ...Object.fromEntries(
+        keys.map((key) => [key, searchset(resources.filter((each) => keyOf(each) === key))]),
+      ),
     },
   };
 }
 
-const keys = ['bloodPressures', 'results', 'pregnancy', 'symptoms', 'conditions', 'medications', 'referrals'] as const;
+const keys = [
+  'bloodPressures',
+  'results',
+  'pregnancy',
+  'symptoms',
+  'conditions',
+  'medications',
+  'referrals',
+] as const;
 
 const searchset = (resources: readonly unknown[]) => ({
   resourceType: 'Bundle',

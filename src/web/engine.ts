@@ -52,5 +52,7 @@ export function momentsIn(timeline: Timeline): readonly number[] {
     timeline.pregnancy.birth?.at,
   ];
   const times = moments.flatMap((moment) => (moment === undefined ? [] : [moment.latest]));
-  return [...new Set([...times, timeline.asOf])].filter((time) => time <= timeline.asOf).sort((a, b) => a - b);
+  return [...new Set([...times, timeline.asOf])]
+    .filter((time) => time <= timeline.asOf)
+    .sort((a, b) => a - b);
 }

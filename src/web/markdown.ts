@@ -25,11 +25,22 @@ export function markdown(text: string): HTMLElement[] {
 }
 
 function inline(text: string): HTMLElement {
-  const parts = text.split(/\*\*/).map((part, at) => (at % 2 === 1 ? make('b', {}, plain(part)) : plain(part)));
+  const parts = text
+    .split(/\*\*/)
+    .map((part, at) => (at % 2 === 1 ? make('b', {}, plain(part)) : plain(part)));
   return make('span', {}, ...parts);
 }
 
-const entities: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', '#58': ':', '#46': '.', '#64': '@' };
+const entities: Readonly<Record<string, string>> = {
+  amp: '&',
+  lt: '<',
+  gt: '>',
+  '#58': ':',
+  '#46': '.',
+  '#64': '@',
+};
 
 const plain = (text: string): string =>
-  text.replace(/\\([\\`*_[\]|~#+.-])/g, '$1').replace(/&(amp|lt|gt|#58|#46|#64);/g, (all, name: string) => entities[name] ?? all);
+  text
+    .replace(/\\([\\`*_[\]|~#+.-])/g, '$1')
+    .replace(/&(amp|lt|gt|#58|#46|#64);/g, (all, name: string) => entities[name] ?? all);

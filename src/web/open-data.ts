@@ -12,13 +12,18 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
       onOpen(title, JSON.parse(content));
       said.textContent = '';
     } catch (error) {
-      said.textContent = error instanceof SyntaxError ? `This is not JSON: ${error.message}.` : wordsOf(error);
+      said.textContent =
+        error instanceof SyntaxError ? `This is not JSON: ${error.message}.` : wordsOf(error);
     }
   };
   const takeFile = async (file: File | undefined): Promise<void> => {
     if (file !== undefined) take(file.name, await file.text());
   };
-  const file = make('input', { type: 'file', id: 'file', accept: '.json,application/json,application/fhir+json' });
+  const file = make('input', {
+    type: 'file',
+    id: 'file',
+    accept: '.json,application/json,application/fhir+json',
+  });
   file.addEventListener('change', () => void takeFile(file.files?.[0]));
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', (event) => {
@@ -29,7 +34,16 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
     'details',
     { class: 'open-data' },
     make('summary', {}, 'Your own bundle'),
-    make('p', {}, make('label', { for: 'paste' }, 'Paste a FHIR R4 Bundle or a CDS Hooks request, or drop a file anywhere on the page. '), text),
+    make(
+      'p',
+      {},
+      make(
+        'label',
+        { for: 'paste' },
+        'Paste a FHIR R4 Bundle or a CDS Hooks request, or drop a file anywhere on the page. ',
+      ),
+      text,
+    ),
     make(
       'p',
       {},
@@ -42,4 +56,5 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
   );
 }
 
-export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : 'It could not be read.');
+export const wordsOf = (error: unknown): string =>
+  error instanceof Error ? error.message : 'It could not be read.';

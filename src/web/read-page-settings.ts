@@ -60,7 +60,10 @@ function mapOf(pairs: unknown): CodeMap {
 }
 
 const isMapping = (value: unknown): value is Mapping =>
-  isJson(value) && typeof value['system'] === 'string' && typeof value['code'] === 'string' && typeof value['map'] === 'string';
+  isJson(value) &&
+  typeof value['system'] === 'string' &&
+  typeof value['code'] === 'string' &&
+  typeof value['map'] === 'string';
 
 /** As the service takes them from the site. */
 function optionsOf({ timeZone, guideline, pressureUnit, level }: SiteSetup) {

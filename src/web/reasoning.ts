@@ -55,7 +55,11 @@ export function createReasoning(onEvidence: (reference: string) => void): Reason
         evidence.some(({ reference }) => references.includes(reference)),
       );
       const buttons = users.map((finding) =>
-        make('button', { type: 'button', class: 'link', onclick: () => open(finding.question) }, `${verdict(finding)} ${spoken(finding.asks)}`),
+        make(
+          'button',
+          { type: 'button', class: 'link', onclick: () => open(finding.question) },
+          `${verdict(finding)} ${spoken(finding.asks)}`,
+        ),
       );
       used.replaceChildren(
         make('h3', {}, `Used by: ${what}`),
@@ -76,7 +80,8 @@ interface Group {
 function groupsOf({ assessment }: Evaluation): readonly Group[] {
   const { findings, classification } = assessment;
   const deciding = findings.filter(
-    ({ question, outcome }) => outcome === 'met' && classification.some((each) => question === `class:${each}`),
+    ({ question, outcome }) =>
+      outcome === 'met' && classification.some((each) => question === `class:${each}`),
   );
   const behind = new Set(deciding.flatMap(({ restsOn }) => restsOn ?? []));
   const steps = findings.filter(({ question, outcome }) => outcome === 'met' && behind.has(question));
@@ -117,26 +122,57 @@ function findingItem(
   return make(
     'details',
     { class: `finding ${outcome}`, id: itemId(question) },
-    make('summary', {}, make('span', { class: 'sign', 'aria-hidden': 'true' }, verdict(finding)), ` ${spoken(asks)} `, make('strong', {}, outcomeWords[outcome])),
+    make(
+      'summary',
+      {},
+      make('span', { class: 'sign', 'aria-hidden': 'true' }, verdict(finding)),
+      ` ${spoken(asks)} `,
+      make('strong', {}, outcomeWords[outcome]),
+    ),
     make('p', {}, spoken(because)),
-    ...listed('Evidence', evidence.map((each) => evidenceButton(each, onEvidence))),
+    ...listed(
+      'Evidence',
+      evidence.map((each) => evidenceButton(each, onEvidence)),
+    ),
     ...listed(
       'Limits',
-      thresholds.map((each) => `${each.id.replaceAll('-', ' ')}: ${limitWords(each)}${isVerified(each.citation.known) === false ? ' (not verified)' : ''}. ${sourceWords(each.citation)}`),
+      thresholds.map(
+        (each) =>
+          `${each.id.replaceAll('-', ' ')}: ${limitWords(each)}${isVerified(each.citation.known) === false ? ' (not verified)' : ''}. ${sourceWords(each.citation)}`,
+      ),
     ),
     ...(missing === undefined
       ? []
-      : [make('p', { class: 'missing' }, `Missing: ${missing.what}, ${neededByWords[missing.by]}. ${missing.how}`)]),
+      : [
+          make(
+            'p',
+            { class: 'missing' },
+            `Missing: ${missing.what}, ${neededByWords[missing.by]}. ${missing.how}`,
+          ),
+        ]),
     ...listed(
       'Rests on',
-      (restsOn ?? []).map((each) => make('button', { type: 'button', class: 'link', onclick: () => open(each) }, each.replace(/^class:/, '').replaceAll('-', ' '))),
+      (restsOn ?? []).map((each) =>
+        make(
+          'button',
+          { type: 'button', class: 'link', onclick: () => open(each) },
+          each.replace(/^class:/, '').replaceAll('-', ' '),
+        ),
+      ),
     ),
     make('p', { class: 'source' }, `Source: ${sourceWords(source)}`),
   );
 }
 
-function evidenceButton({ reference, what, at, asSent, asCompared, remark }: Evidence, onEvidence: (reference: string) => void) {
+function evidenceButton(
+  { reference, what, at, asSent, asCompared, remark }: Evidence,
+  onEvidence: (reference: string) => void,
+) {
   const compared = asCompared === undefined || asCompared === asSent ? '' : `, compared as ${asCompared}`;
   const words = `${sentenceCase(what)} ${asSent}${compared}${at === undefined ? '' : `, ${spokenTime(at)}`}${remark === undefined ? '' : ` (${remark})`}`;
-  return make('button', { type: 'button', class: 'link', onclick: () => onEvidence(reference) }, spoken(words));
+  return make(
+    'button',
+    { type: 'button', class: 'link', onclick: () => onEvidence(reference) },
+    spoken(words),
+  );
 }

@@ -13,7 +13,11 @@ export function referralView(evaluation: Evaluation, shown: Case): HTMLElement {
   const { name, birthDate, identifier } = note.person;
   const blank = (heading: string) => make('p', { class: 'blank' }, `${heading}: `, make('span', {}));
   const saveDocument = (): void =>
-    save('referral-note.json', 'application/fhir+json', JSON.stringify(toReferralDocument(evaluation, note, patient), null, 2));
+    save(
+      'referral-note.json',
+      'application/fhir+json',
+      JSON.stringify(toReferralDocument(evaluation, note, patient), null, 2),
+    );
   return make(
     'div',
     {},
@@ -35,11 +39,32 @@ export function referralView(evaluation: Evaluation, shown: Case): HTMLElement {
         `, born ${birthDate ?? '__________'}, number ${identifier ?? '__________'}; as of ${note.asOf}`,
       ),
       ...note.sections.map(({ title, parts }) =>
-        make('section', { class: 'note-section' }, make('h3', {}, title), make('div', { class: 'parts' }, ...parts.map(partOf))),
+        make(
+          'section',
+          { class: 'note-section' },
+          make('h3', {}, title),
+          make('div', { class: 'parts' }, ...parts.map(partOf)),
+        ),
       ),
-      make('section', { class: 'note-cautions' }, make('h3', {}, 'Caution'), make('p', {}, note.cautions.join(' '))),
-      make('div', { class: 'signatures' }, blank('Referred by'), blank('Time left'), blank('Received by'), blank('Time arrived')),
-      make('p', { class: 'source' }, `Rules: ${note.madeWith}. Worded by a program; checked and signed by the clinician above.`),
+      make(
+        'section',
+        { class: 'note-cautions' },
+        make('h3', {}, 'Caution'),
+        make('p', {}, note.cautions.join(' ')),
+      ),
+      make(
+        'div',
+        { class: 'signatures' },
+        blank('Referred by'),
+        blank('Time left'),
+        blank('Received by'),
+        blank('Time arrived'),
+      ),
+      make(
+        'p',
+        { class: 'source' },
+        `Rules: ${note.madeWith}. Worded by a program; checked and signed by the clinician above.`,
+      ),
     ),
   );
 }
@@ -48,7 +73,12 @@ function partOf({ heading, lines, toTick }: NotePart): HTMLElement {
   const items = lines.map((line) =>
     toTick === true ? make('label', {}, make('input', { type: 'checkbox' }), ` ${line}`) : line,
   );
-  return make('div', { class: 'part' }, make('h4', {}, heading), list('ul', items, toTick === true ? { class: 'ticks' } : {}));
+  return make(
+    'div',
+    { class: 'part' },
+    make('h4', {}, heading),
+    list('ul', items, toTick === true ? { class: 'ticks' } : {}),
+  );
 }
 
 function patientIn({ input }: Case, subject: string | undefined): Patient | undefined {
@@ -57,7 +87,11 @@ function patientIn({ input }: Case, subject: string | undefined): Patient | unde
 
 function isPatient(resource: unknown, subject: string | undefined): resource is Patient {
   if (!isJson(resource) || resource['resourceType'] !== 'Patient') return false;
-  return subject === undefined || !subject.startsWith('Patient/') || subject === `Patient/${String(resource['id'])}`;
+  return (
+    subject === undefined ||
+    !subject.startsWith('Patient/') ||
+    subject === `Patient/${String(resource['id'])}`
+  );
 }
 
 function personOf(patient: Patient | undefined): Person {

@@ -35,7 +35,11 @@ export function createRequestsView(): RequestsView {
     const { path, body } = asked();
     const type = path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json';
     const started = performance.now();
-    const answer = await fetch(path, { method: 'POST', headers: { 'Content-Type': type }, body: JSON.stringify(body) });
+    const answer = await fetch(path, {
+      method: 'POST',
+      headers: { 'Content-Type': type },
+      body: JSON.stringify(body),
+    });
     const read: unknown = await answer.json();
     said.textContent = `${answer.status} in ${Math.round(performance.now() - started)} ms`;
     response.value = JSON.stringify(read, null, 2);
@@ -43,7 +47,10 @@ export function createRequestsView(): RequestsView {
   };
   const send = (): void => {
     post().catch((error: unknown) => {
-      said.textContent = error instanceof SyntaxError ? `The request is not JSON: ${error.message}` : 'The service cannot be reached.';
+      said.textContent =
+        error instanceof SyntaxError
+          ? `The request is not JSON: ${error.message}`
+          : 'The service cannot be reached.';
     });
   };
   const copy = (): void => {
@@ -75,7 +82,12 @@ export function createRequestsView(): RequestsView {
       make(
         'div',
         { class: 'request-grid' },
-        make('section', { 'aria-labelledby': 'cards-heading' }, make('h2', { id: 'cards-heading' }, 'Cards'), cards),
+        make(
+          'section',
+          { 'aria-labelledby': 'cards-heading' },
+          make('h2', { id: 'cards-heading' }, 'Cards'),
+          cards,
+        ),
         make(
           'section',
           { 'aria-labelledby': 'request-heading' },
@@ -106,17 +118,32 @@ export function createRequestsView(): RequestsView {
 
 function cardsOf(answer: unknown): readonly HTMLElement[] {
   if (!isCards(answer))
-    return [make('p', {}, 'This door answers with FHIR resources, or refused the request; see the response. Cards come from CDS Hooks.')];
+    return [
+      make(
+        'p',
+        {},
+        'This door answers with FHIR resources, or refused the request; see the response. Cards come from CDS Hooks.',
+      ),
+    ];
   return answer.cards.length === 0
     ? [make('p', {}, 'No card: nothing to say that needs attention. No alert is not proof of health.')]
     : answer.cards.map(cardElement);
 }
 
-const isCards = (answer: unknown): answer is CardsResponse => isJson(answer) && Array.isArray(answer['cards']);
+const isCards = (answer: unknown): answer is CardsResponse =>
+  isJson(answer) && Array.isArray(answer['cards']);
 
 const indicatorWords = { critical: '▲▲ critical', warning: '▲ warning', info: '○ info' } as const;
 
-function cardElement({ summary, detail, indicator, source, suggestions, overrideReasons, links }: Card): HTMLElement {
+function cardElement({
+  summary,
+  detail,
+  indicator,
+  source,
+  suggestions,
+  overrideReasons,
+  links,
+}: Card): HTMLElement {
   return make(
     'article',
     { class: `card ${indicator}` },
@@ -128,14 +155,26 @@ function cardElement({ summary, detail, indicator, source, suggestions, override
         { class: 'suggestion' },
         make('summary', {}, `Suggestion: ${label}`),
         ...actions.map(({ description, resource }) =>
-          make('div', {}, make('p', {}, description), make('pre', { tabindex: 0 }, JSON.stringify(resource, null, 2))),
+          make(
+            'div',
+            {},
+            make('p', {}, description),
+            make('pre', { tabindex: 0 }, JSON.stringify(resource, null, 2)),
+          ),
         ),
       ),
     ),
     make('details', {}, make('summary', {}, 'Details'), ...markdown(detail)),
     ...(overrideReasons === undefined
       ? []
-      : [make('details', {}, make('summary', {}, 'Reasons to set it aside'), make('ul', {}, ...overrideReasons.map(({ display }) => make('li', {}, display))))]),
+      : [
+          make(
+            'details',
+            {},
+            make('summary', {}, 'Reasons to set it aside'),
+            make('ul', {}, ...overrideReasons.map(({ display }) => make('li', {}, display))),
+          ),
+        ]),
     ...(links ?? []).map(({ label, url, type }) => make('p', {}, `Link (${type}): ${label}, ${url}`)),
     make('p', { class: 'source' }, `Source: ${source.label}`),
   );

@@ -10,13 +10,17 @@ export function sideBySide({ guidelines, partings }: Comparison, chosen: string)
     'section',
     { 'aria-labelledby': 'guidelines-heading' },
     make('h2', { id: 'guidelines-heading' }, 'Guidelines side by side'),
-    table('What each says', ['Guideline', 'Class', 'Urgency', 'By itself', 'Refer to'], guidelines.map((row) => [
-      `${row.stamp.title}${row.stamp.id === chosen ? ' (shown)' : ''}`,
-      sentenceCase(classesWords(row.classification)),
-      urgencyWords[row.urgency],
-      row.ownUrgency === row.urgency ? 'the same' : urgencyWords[row.ownUrgency],
-      row.referral === undefined ? '' : referralWords[row.referral.level],
-    ])),
+    table(
+      'What each says',
+      ['Guideline', 'Class', 'Urgency', 'By itself', 'Refer to'],
+      guidelines.map((row) => [
+        `${row.stamp.title}${row.stamp.id === chosen ? ' (shown)' : ''}`,
+        sentenceCase(classesWords(row.classification)),
+        urgencyWords[row.urgency],
+        row.ownUrgency === row.urgency ? 'the same' : urgencyWords[row.ownUrgency],
+        row.referral === undefined ? '' : referralWords[row.referral.level],
+      ]),
+    ),
     make('h3', {}, 'Where they part'),
     ...(partings.length === 0
       ? [make('p', {}, 'No question is answered differently by any of them.')]
@@ -28,7 +32,9 @@ function parting({ asks, answers }: Comparison['partings'][number]): HTMLElement
   const rows = answers.map(({ guideline, outcome, evidence, thresholds }) => [
     guideline,
     `${outcomeSigns[outcome]} ${outcomeWords[outcome]}`,
-    [...new Set(evidence.map(({ what, asCompared, asSent }) => spoken(`${what} ${asCompared ?? asSent}`)))].join(', '),
+    [
+      ...new Set(evidence.map(({ what, asCompared, asSent }) => spoken(`${what} ${asCompared ?? asSent}`))),
+    ].join(', '),
     thresholds.length === 0 ? 'none of this kind' : thresholds.map((each) => limitWords(each)).join('; '),
   ]);
   return table(spoken(asks), ['Guideline', 'Answer', 'On', 'Limit'], rows);
@@ -43,7 +49,13 @@ function table(caption: string, heads: readonly string[], rows: readonly (readon
       {},
       make('caption', {}, caption),
       make('thead', {}, make('tr', {}, ...heads.map((head) => make('th', { scope: 'col' }, head)))),
-      make('tbody', {}, ...rows.map((cells) => make('tr', {}, ...cells.map((text, at) => make('td', { 'data-head': heads[at] }, text))))),
+      make(
+        'tbody',
+        {},
+        ...rows.map((cells) =>
+          make('tr', {}, ...cells.map((text, at) => make('td', { 'data-head': heads[at] }, text))),
+        ),
+      ),
     ),
   );
 }

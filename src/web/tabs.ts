@@ -9,9 +9,22 @@ export interface View {
   readonly onShow?: () => void;
 }
 
-export function createTabs(views: readonly View[]): { readonly element: HTMLElement; readonly show: (id: string) => void } {
+export function createTabs(views: readonly View[]): {
+  readonly element: HTMLElement;
+  readonly show: (id: string) => void;
+} {
   const tabs = views.map(({ id, title }) =>
-    make('button', { type: 'button', role: 'tab', id: `tab-${id}`, 'aria-controls': `view-${id}`, onclick: () => show(id) }, title),
+    make(
+      'button',
+      {
+        type: 'button',
+        role: 'tab',
+        id: `tab-${id}`,
+        'aria-controls': `view-${id}`,
+        onclick: () => show(id),
+      },
+      title,
+    ),
   );
   const panels = views.map(({ id, element }) =>
     make('div', { role: 'tabpanel', id: `view-${id}`, 'aria-labelledby': `tab-${id}` }, element),

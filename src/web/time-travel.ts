@@ -18,13 +18,19 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
   let offset = 0;
   const slider = make('input', { type: 'range', id: 'moment', min: 0, max: 0, step: 1 });
   const words = make('output', { for: 'moment' });
-  const field = make('input', { id: 'moment-field', size: 22, spellcheck: 'false', 'aria-label': 'Any moment, as 2025-03-10T13:05Z' });
+  const field = make('input', {
+    id: 'moment-field',
+    size: 22,
+    spellcheck: 'false',
+    'aria-label': 'Any moment, as 2025-03-10T13:05Z',
+  });
   const goTo = (at: number): void => {
     slider.value = String(at);
     const time = moments[at];
     if (time !== undefined) onMove(time);
   };
-  const step = (by: number) => (): void => goTo(Math.min(moments.length - 1, Math.max(0, Number(slider.value) + by)));
+  const step = (by: number) => (): void =>
+    goTo(Math.min(moments.length - 1, Math.max(0, Number(slider.value) + by)));
   slider.addEventListener('input', () => goTo(Number(slider.value)));
   field.addEventListener('change', () => {
     const time = Date.parse(field.value);
@@ -37,7 +43,9 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
       { class: 'time-travel', role: 'group', 'aria-label': 'Moment of the answer' },
       make('label', { for: 'moment' }, 'As it was at '),
       words,
-      make('div', { class: 'slide' },
+      make(
+        'div',
+        { class: 'slide' },
         make('button', { type: 'button', 'aria-label': 'One moment back', onclick: step(-1) }, '◀'),
         slider,
         make('button', { type: 'button', 'aria-label': 'One moment on', onclick: step(1) }, '▶'),

@@ -74,7 +74,10 @@ export function createTrendView(
   const showBeside = (evaluation: Evaluation): void => {
     if (now === undefined || !beside.open) return;
     const comparison: Comparison = comparisonAt(now.shown, evaluation.timeline.asOf);
-    beside.replaceChildren(make('summary', {}, 'Guidelines side by side'), sideBySide(comparison, evaluation.stamp.id));
+    beside.replaceChildren(
+      make('summary', {}, 'Guidelines side by side'),
+      sideBySide(comparison, evaluation.stamp.id),
+    );
   };
   beside.addEventListener('toggle', () => {
     const evaluation = now?.evaluation;
@@ -98,16 +101,17 @@ export function createTrendView(
       ),
       reasoning.element,
     ),
-    open: (shown, guideline) => attempt(() => {
-      const evaluation = answerAt(shown, shown.asOf, guideline);
-      const isSame = now?.shown === shown;
-      const moments = momentsIn(evaluation.timeline);
-      const kept = isSame ? now?.evaluation.timeline.asOf : undefined;
-      now = { shown, guideline, moments, evaluation };
-      if (kept === undefined || kept === shown.asOf) present(evaluation);
-      else show(kept);
-      if (!isSame) chart.showWhole();
-    }),
+    open: (shown, guideline) =>
+      attempt(() => {
+        const evaluation = answerAt(shown, shown.asOf, guideline);
+        const isSame = now?.shown === shown;
+        const moments = momentsIn(evaluation.timeline);
+        const kept = isSame ? now?.evaluation.timeline.asOf : undefined;
+        now = { shown, guideline, moments, evaluation };
+        if (kept === undefined || kept === shown.asOf) present(evaluation);
+        else show(kept);
+        if (!isSame) chart.showWhole();
+      }),
     current: () => now?.evaluation,
   };
 }
@@ -120,5 +124,9 @@ function legend(): HTMLElement {
     ['□', 'average as sent'],
     ['×', 'not usable'],
   ] as const;
-  return make('p', { class: 'legend' }, ...entries.map(([sign, words]) => make('span', {}, make('b', {}, sign), ` ${words}`)));
+  return make(
+    'p',
+    { class: 'legend' },
+    ...entries.map(([sign, words]) => make('span', {}, make('b', {}, sign), ` ${words}`)),
+  );
 }

@@ -21,7 +21,7 @@ export function writeJson(value: unknown, dice: () => number): string {
 
 function writeString(text: string, dice: () => number): string {
   const escapes = dice() % 4 === 0;
-  const units = [...text].map((sign) =>
+  const units = Array.from(text).map((sign) =>
     escapes && dice() % 3 === 0 && sign.length === 1
       ? `\\u${hex(sign.charCodeAt(0))}`
       : JSON.stringify(sign).slice(1, -1),

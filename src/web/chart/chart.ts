@@ -1,8 +1,10 @@
 // The chart: what is seen, moved by pointer, key and button, and which mark is chosen.
 import { draw, make } from '../dom.ts';
 import { drawBackground, drawWorld } from './draw-world.ts';
-import { atLeast, dateTicks, frameOf, laneHeight, wholeSpan, weekTicks, type ChartModel, type Frame, type Span } from './frame.ts';
+import { atLeast, dateTicks, frameOf, wholeSpan, weekTicks, type ChartModel, type Span } from './frame.ts';
 import type { Mark } from './marks.ts';
+import { listen } from './listen.ts';
+import { spotsOf, type State } from './state.ts';
 import { markWords } from './table.ts';
 
 export interface Chart {
@@ -13,16 +15,6 @@ export interface Chart {
   readonly showWhole: () => void;
 }
 
-interface State {
-  model: ChartModel;
-  span: Span;
-  frame: Frame;
-  /** Pixels the marks were moved since they were drawn. */
-  moved: number;
-  marked: readonly string[];
-  chosen: number;
-}
-
 /**
  * An empty chart.
  *
@@ -30,13 +22,17 @@ interface State {
  */
 export function createChart(onChoose: (mark: Mark) => void): Chart {
   const scene = draw('svg', { 'aria-hidden': 'true', class: 'scene' });
-  const stage = make('div', {
-    class: 'stage',
-    tabindex: 0,
-    role: 'application',
-    'aria-label': 'Chart of blood pressure, urine, laboratory values, symptoms and medicines',
-    'aria-describedby': 'chart-keys',
-  }, scene);
+  const stage = make(
+    'div',
+    {
+      class: 'stage',
+      tabindex: 0,
+      role: 'application',
+      'aria-label': 'Chart of blood pressure, urine, laboratory values, symptoms and medicines',
+      'aria-describedby': 'chart-keys',
+    },
+    scene,
+  );
   const said = make('p', { class: 'said', role: 'status' }, 'Choose a mark to read it.');
   let state: State | undefined;
 
@@ -108,7 +104,14 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
       const chosen = state?.model.marks[state.chosen]?.key;
       const span = state === undefined ? wholeSpan(model) : state.span;
       const found = model.marks.findIndex(({ key }) => key === chosen);
-      state = { model, span, frame: frameOf(model, span, 300), moved: 0, marked: state?.marked ?? [], chosen: found };
+      state = {
+        model,
+        span,
+        frame: frameOf(model, span, 300),
+        moved: 0,
+        marked: state?.marked ?? [],
+        chosen: found,
+      };
       redraw();
     },
     mark: (references, moveThere) => {
@@ -154,12 +157,19 @@ function ticks({ model, frame }: State): readonly SVGElement[] {
   const inside = ({ x }: { x: number }): boolean => x >= frame.left && x <= frame.right;
   const weeks = weekTicks(model, frame).filter(inside);
   const dates = dateTicks(frame).filter(inside);
-  const anchor = (x: number): string => (x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle');
+  const anchor = (x: number): string =>
+    x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle';
   const tick = (x: number, y: number, label: string, name: string) =>
     draw(
       'g',
       {},
-      draw('line', { class: 'tick-line', x1: x, x2: x, y1: name === 'weeks' ? 22 : y - 20, y2: name === 'weeks' ? 30 : y - 14 }),
+      draw('line', {
+        class: 'tick-line',
+        x1: x,
+        x2: x,
+        y1: name === 'weeks' ? 22 : y - 20,
+        y2: name === 'weeks' ? 30 : y - 14,
+      }),
       draw('text', { class: `tick ${name}`, x, y, 'text-anchor': anchor(x) }, label),
     );
   return [
@@ -177,90 +187,4 @@ function ringsOf({ model, frame, marked, chosen }: State): SVGElement {
     return spotsOf(mark, frame).map(({ x, y }) => draw('circle', { class: name, cx: x, cy: y, r: 10 }));
   });
   return draw('g', { class: 'halos' }, ...rings);
-}
-
-export function spotsOf({ at, systolic, diastolic, lane }: Mark, { x, y, lanes }: Frame) {
-  if (lane !== undefined) {
-    const top = lanes.find(({ name }) => name === lane)?.top ?? 0;
-    return [{ x: x(at), y: top + laneHeight - 12 }];
-  }
-  return [systolic ?? [], diastolic ?? []].flat().map((value) => ({ x: x(at), y: y(value) }));
-}
-
-interface Deeds {
-  readonly pan: (pixels: number) => void;
-  readonly zoom: (factor: number) => void;
-  readonly showWhole: () => void;
-  readonly choose: (index: number) => void;
-  readonly state: () => State | undefined;
-}
-
-const keyStep = 60;
-const near = 24;
-
-function listen(stage: HTMLElement, deeds: Deeds): void {
-  stage.addEventListener('keydown', (event) => {
-    if (onKey(event, deeds)) event.preventDefault();
-  });
-  let from: { readonly x: number; readonly start: number } | undefined;
-  stage.addEventListener('pointerdown', ({ clientX, pointerId }) => {
-    from = { x: clientX, start: clientX };
-    stage.setPointerCapture(pointerId);
-  });
-  stage.addEventListener('pointermove', ({ clientX }) => {
-    if (from === undefined) return;
-    deeds.pan(clientX - from.x);
-    from = { ...from, x: clientX };
-  });
-  stage.addEventListener('pointercancel', () => (from = undefined));
-  stage.addEventListener('pointerup', (event) => {
-    const isClick = from !== undefined && Math.abs(event.clientX - from.start) < 5;
-    from = undefined;
-    const box = stage.getBoundingClientRect();
-    if (isClick) deeds.choose(nearest(deeds.state(), event.clientX - box.left, event.clientY - box.top));
-  });
-}
-
-function onKey(event: KeyboardEvent, { pan, zoom, showWhole, choose, state }: Deeds): boolean {
-  const now = state();
-  const count = now?.model.marks.length ?? 0;
-  const chosen = now?.chosen ?? -1;
-  switch (event.key) {
-    case 'ArrowLeft':
-    case 'ArrowRight': {
-      const step = event.key === 'ArrowLeft' ? -1 : 1;
-      if (event.shiftKey) pan(-step * keyStep);
-      else choose(chosen < 0 ? (step > 0 ? 0 : count - 1) : Math.min(count - 1, Math.max(0, chosen + step)));
-      return true;
-    }
-    case 'Home':
-      choose(0);
-      return true;
-    case 'End':
-      choose(count - 1);
-      return true;
-    case '+':
-    case '=':
-      zoom(0.5);
-      return true;
-    case '-':
-      zoom(2);
-      return true;
-    case '0':
-      showWhole();
-      return true;
-    default:
-      return false;
-  }
-}
-
-function nearest(state: State | undefined, x: number, y: number): number {
-  let best = { index: -1, distance: near };
-  state?.model.marks.forEach((mark, index) => {
-    for (const spot of spotsOf(mark, state.frame)) {
-      const distance = Math.hypot(spot.x - x, spot.y - y);
-      if (distance < best.distance) best = { index, distance };
-    }
-  });
-  return best.index;
 }

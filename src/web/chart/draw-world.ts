@@ -12,14 +12,16 @@ const longestJoinMs = 29 * 86_400_000;
 /** Limits and grid: they stay while the marks move. */
 export function drawBackground(model: ChartModel, frame: Frame): SVGElement {
   const { left, right, y, lanes, floor } = frame;
-  const grid = y.ticks(6).map((value) =>
-    draw(
-      'g',
-      {},
-      draw('line', { class: 'grid', x1: left, x2: right, y1: y(value), y2: y(value) }),
-      draw('text', { class: 'tick', x: left - 5, y: y(value) + 4, 'text-anchor': 'end' }, String(value)),
-    ),
-  );
+  const grid = y
+    .ticks(6)
+    .map((value) =>
+      draw(
+        'g',
+        {},
+        draw('line', { class: 'grid', x1: left, x2: right, y1: y(value), y2: y(value) }),
+        draw('text', { class: 'tick', x: left - 5, y: y(value) + 4, 'text-anchor': 'end' }, String(value)),
+      ),
+    );
   const rows = lanes.map(({ name, top }) =>
     draw(
       'g',
@@ -52,7 +54,11 @@ function limitLines({ limits }: ChartModel, { left, right, y, width }: Frame): r
       'g',
       { class: `limit ${level}` },
       draw('line', { x1: left, x2: right, y1: at, y2: at }),
-      draw('text', { x: left + 36, y: at - 3 }, width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`),
+      draw(
+        'text',
+        { x: left + 36, y: at - 3 },
+        width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`,
+      ),
     );
   });
 }
@@ -87,7 +93,9 @@ function eventLines({ now, pregnancy }: ChartModel, { x, top, height }: Frame): 
 
 /** One straight line through the systolic values of contacts, one through the diastolic. */
 function joins(marks: readonly Mark[], { x, y }: Frame): string {
-  const averaged = new Set(marks.flatMap(({ kind, references }) => (kind === 'visit-average' ? references : [])));
+  const averaged = new Set(
+    marks.flatMap(({ kind, references }) => (kind === 'visit-average' ? references : [])),
+  );
   const contacts = marks.filter(
     ({ kind, references }) =>
       kind === 'visit-average' || (kind === 'reading' && !references.some((each) => averaged.has(each))),
@@ -113,7 +121,12 @@ function stems(marks: readonly Mark[], { x, y }: Frame): string {
 }
 
 const pressureShapes: Readonly<
-  Partial<Record<MarkKind, { readonly systolic: (spot: Spot) => string; readonly diastolic: (spot: Spot) => string }>>
+  Partial<
+    Record<
+      MarkKind,
+      { readonly systolic: (spot: Spot) => string; readonly diastolic: (spot: Spot) => string }
+    >
+  >
 > = {
   reading: { systolic: caretDown, diastolic: caretUp },
   'home-reading': { systolic: ring, diastolic: ring },

@@ -42,7 +42,8 @@ export function wholeSpan({ marks, now }: ChartModel): Span {
   const first = Math.min(...(placed.length > 0 ? placed : times));
   const last = Math.max(now, ...placed);
   const pad = Math.max((last - first) * 0.06, shortestSpan / 8);
-  return atLeast([first - pad, last + pad]);
+  // More room after the newest: its labels stand to the right.
+  return atLeast([first - pad, last + 2.5 * pad]);
 }
 
 /** A span no shorter than half a day, around its middle. */
@@ -105,16 +106,24 @@ export function weekTicks({ pregnancy }: ChartModel, { x, left, right }: Frame):
   const lastGestation = birth === undefined ? to : Math.min(to, birth * dayMs);
   const every = weekStep(((right - left) / (to - from)) * 7 * dayMs);
   const gestation =
-    startDay === undefined ? [] : ticksFrom(startDay * dayMs, [from, lastGestation], every, (days) => gestationLabel(days));
+    startDay === undefined
+      ? []
+      : ticksFrom(startDay * dayMs, [from, lastGestation], every, (days) => gestationLabel(days));
   const after =
     birth === undefined ? [] : ticksFrom(birth * dayMs, [from, to], every, (days) => afterLabel(days));
   const found = [...gestation, ...after].map(({ time, label }) => ({ x: x(time), label }));
   const edge = edgeLabel(startDay, birth, from);
-  return edge === undefined || found.some((tick) => tick.x - left < roomForTick) ? found : [{ x: left, label: edge }, ...found];
+  return edge === undefined || found.some((tick) => tick.x - left < roomForTick)
+    ? found
+    : [{ x: left, label: edge }, ...found];
 }
 
 /** Where the left edge lies, so that a day by itself has a label too. */
-function edgeLabel(startDay: number | undefined, birth: number | undefined, from: number): string | undefined {
+function edgeLabel(
+  startDay: number | undefined,
+  birth: number | undefined,
+  from: number,
+): string | undefined {
   const day = Math.floor(from / dayMs);
   if (birth !== undefined && day >= birth) return afterLabel(day - birth);
   return startDay === undefined || day < startDay ? undefined : gestationLabel(day - startDay);
@@ -129,7 +138,12 @@ function weekStep(pixelsPerWeek: number): number {
   return ([1, 2, 4, 8, 13, 26].find((weeks) => weeks * pixelsPerWeek >= roomForTick) ?? 52) * 7;
 }
 
-function ticksFrom(start: number, [from, to]: Span, every: number, label: (days: number) => string | undefined) {
+function ticksFrom(
+  start: number,
+  [from, to]: Span,
+  every: number,
+  label: (days: number) => string | undefined,
+) {
   const step = every * dayMs;
   const first = Math.max(0, Math.ceil((from - start) / step));
   const last = Math.floor((to - start) / step);

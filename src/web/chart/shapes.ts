@@ -7,11 +7,14 @@ export interface Spot {
 }
 
 /** Down to the systolic, up to the diastolic: the tip is the value. */
-export const caretDown = ({ x, y }: Spot): string => `M${f(x - 5)},${f(y - 7)}L${f(x)},${f(y)}L${f(x + 5)},${f(y - 7)}`;
-export const caretUp = ({ x, y }: Spot): string => `M${f(x - 5)},${f(y + 7)}L${f(x)},${f(y)}L${f(x + 5)},${f(y + 7)}`;
+export const caretDown = ({ x, y }: Spot): string =>
+  `M${f(x - 5)},${f(y - 7)}L${f(x)},${f(y)}L${f(x + 5)},${f(y - 7)}`;
+export const caretUp = ({ x, y }: Spot): string =>
+  `M${f(x - 5)},${f(y + 7)}L${f(x)},${f(y)}L${f(x + 5)},${f(y + 7)}`;
 export const ring = ({ x, y }: Spot, r = 4): string =>
   `M${f(x - r)},${f(y)}a${r},${r} 0 1 0 ${2 * r},0a${r},${r} 0 1 0 ${-2 * r},0`;
-export const square = ({ x, y }: Spot, r = 4): string => `M${f(x - r)},${f(y - r)}h${2 * r}v${2 * r}h${-2 * r}z`;
+export const square = ({ x, y }: Spot, r = 4): string =>
+  `M${f(x - r)},${f(y - r)}h${2 * r}v${2 * r}h${-2 * r}z`;
 export const cross = ({ x, y }: Spot, r = 5): string =>
   `M${f(x - r)},${f(y - r)}l${2 * r},${2 * r}M${f(x - r)},${f(y + r)}l${2 * r},${-2 * r}`;
 export const stem = (x: number, top: number, bottom: number): string => `M${f(x)},${f(top)}V${f(bottom)}`;

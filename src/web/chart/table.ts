@@ -11,9 +11,15 @@ export function markWords({ when, place, what, value, note }: Mark): string {
 /** All marks, newest first. */
 export function markTable(marks: readonly Mark[]): HTMLElement {
   const heads = ['When', 'Gestation', 'What', 'Value', 'Remark'];
-  const rows = marks.toReversed().map(({ when, place, what, value, note }) =>
-    make('tr', {}, ...[when, place, what, value, note].map((text, at) => make('td', { 'data-head': heads[at] }, text))),
-  );
+  const rows = marks
+    .toReversed()
+    .map(({ when, place, what, value, note }) =>
+      make(
+        'tr',
+        {},
+        ...[when, place, what, value, note].map((text, at) => make('td', { 'data-head': heads[at] }, text)),
+      ),
+    );
   return make(
     'div',
     { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'The chart as a table' },

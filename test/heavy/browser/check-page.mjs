@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { check, startService } from '../service.mjs';
 import { desktop, openBrowser, openPage, phone } from './chromium.mjs';
 import { pagesIn } from './pages.mjs';
-import { asOf, whole } from './pregnancy.mjs';
+import { whole } from './pregnancy.mjs';
 import { startRecordSystem } from './record-system.mjs';
 
 const root = join(import.meta.dirname, '..', '..', '..');
@@ -26,7 +26,13 @@ const views = ['trend', 'note', 'requests', 'check'];
 async function violations(page) {
   const found = await page.evaluate(async () => {
     const { violations: all } = await globalThis.axe.run(document, { resultTypes: ['violations'] });
-    return all.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).slice(0, 3).join(', ')}`);
+    return all.map(
+      ({ id, nodes }) =>
+        `${id}: ${nodes
+          .map(({ target }) => target.join(' '))
+          .slice(0, 3)
+          .join(', ')}`,
+    );
   });
   return found;
 }
@@ -49,15 +55,27 @@ async function eachStory(base, name, device) {
     check(`${name}: ${story} is ${expected}`, said.startsWith(expected), said);
     for (const view of views) {
       await page.click(`#tab-${view}`);
-      if (view === 'requests') await page.waitForFunction(() => /^200 /.test(document.querySelector('#view-requests [role=status]').textContent));
+      if (view === 'requests')
+        await page.waitForFunction(() =>
+          /^200 /.test(document.querySelector('#view-requests [role=status]').textContent),
+        );
       if (view === 'check') {
         await page.click('#check');
         await page.waitForSelector('#view-check h3');
       }
       const found = await violations(page);
-      check(`${name}: ${story}, ${view}: nothing for axe to complain about`, found.length === 0, found.join('; '));
-      check(`${name}: ${story}, ${view}: the caution is in view`, await page.isVisible('#caution li >> nth=2'));
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      check(
+        `${name}: ${story}, ${view}: nothing for axe to complain about`,
+        found.length === 0,
+        found.join('; '),
+      );
+      check(
+        `${name}: ${story}, ${view}: the caution is in view`,
+        await page.isVisible('#caution li >> nth=2'),
+      );
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
       check(`${name}: ${story}, ${view}: nothing runs out at the side`, wide <= 0, String(wide));
     }
     await page.click('#tab-trend');
@@ -87,8 +105,14 @@ async function ownData(base) {
   await page.waitForFunction(() => document.querySelector('.story-text').textContent === 'Pasted data');
   await page.screenshot({ path: join(import.meta.dirname, 'out', 'whole-desktop.png'), fullPage: true });
   const table = await page.textContent('table');
-  check('a reading that cannot be is shown with its reason', table.includes('the diastolic is not below the systolic'));
-  check('the average of a visit is told from its readings', table.includes('average of this visit, 2 readings'));
+  check(
+    'a reading that cannot be is shown with its reason',
+    table.includes('the diastolic is not below the systolic'),
+  );
+  check(
+    'the average of a visit is told from its readings',
+    table.includes('average of this visit, 2 readings'),
+  );
 
   // Keyboard: to the newest mark, then back, each read out.
   await page.focus('.stage');
@@ -96,7 +120,11 @@ async function ownData(base) {
   const last = await page.textContent('.said');
   await page.keyboard.press('ArrowLeft');
   const before = await page.textContent('.said');
-  check('keys go from mark to mark and each is said', last !== before && /\d{4}/.test(before), `${last} / ${before}`);
+  check(
+    'keys go from mark to mark and each is said',
+    last !== before && /\d{4}/.test(before),
+    `${last} / ${before}`,
+  );
   check('choosing a mark lists the questions that used it', await page.isVisible('.used-by h3'));
 
   // Evidence marks its point.
@@ -116,7 +144,7 @@ async function ownData(base) {
     const moment = await page.inputValue('#moment-field');
     const [, urgency] = (await page.getAttribute('.answer', 'class')).split(' ');
     const classes = await page.getAttribute('.answer', 'data-classes');
-    const steps = await page.locator('.answer ol > li').count();
+    const steps = await page.locator('.answer .steps > li').count();
     const answer = await fetch(`${base}/fhir/$assess-hypertension?asOf=${encodeURIComponent(moment)}`, {
       method: 'POST',
       headers: { 'Content-Type': 'application/fhir+json' },
@@ -125,17 +153,36 @@ async function ownData(base) {
     const result = await answer.json();
     const output = result.entry[0].resource.contained[0].parameter;
     const codes = (name) => output.flatMap((each) => (each.name === name ? [each.valueCode] : [])).join(' ');
-    const sentences = new Set(output.filter(({ name }) => name === 'actions' || name === 'referral').map(({ part }) => part.find(({ name }) => name === 'sentence').valueString));
-    const agrees = urgency === codes('urgency') && classes === codes('classification') && steps === sentences.size;
+    const sentences = new Set(
+      output
+        .filter(({ name }) => name === 'actions' || name === 'referral')
+        .map(({ part }) => part.find(({ name }) => name === 'sentence').valueString),
+    );
+    const agrees =
+      urgency === codes('urgency') && classes === codes('classification') && steps === sentences.size;
     if (agrees) same += 1;
-    else console.log('differs', moment, urgency, codes('urgency'), classes, codes('classification'), steps, sentences.size);
+    else
+      console.log(
+        'differs',
+        moment,
+        urgency,
+        codes('urgency'),
+        classes,
+        codes('classification'),
+        steps,
+        sentences.size,
+      );
   }
   check(`at each of ${moments + 1} moments the page says what the service says`, same === moments + 1);
 
   await page.click('.beside > summary');
   await page.waitForSelector('.beside table');
   const found = await violations(page);
-  check('own data, guidelines side by side: nothing for axe to complain about', found.length === 0, found.join('; '));
+  check(
+    'own data, guidelines side by side: nothing for axe to complain about',
+    found.length === 0,
+    found.join('; '),
+  );
   await page.locator('.beside').screenshot({ path: join(import.meta.dirname, 'out', 'side-by-side.png') });
   check('own data: the console is quiet', faults.length === 0, faults.join('; '));
   await page.setViewportSize(phone.viewport);
@@ -162,7 +209,10 @@ async function printing(base) {
   await page.emulateMedia({ media: 'screen' });
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save-note')]);
   const document = JSON.parse(readFileSync(await download.path(), 'utf8'));
-  check('the note is offered as a FHIR document', document.type === 'document' && document.entry[0].resource.resourceType === 'Composition');
+  check(
+    'the note is offered as a FHIR document',
+    document.type === 'document' && document.entry[0].resource.resourceType === 'Composition',
+  );
   await page.click('#tab-trend');
   await page.emulateMedia({ media: 'print' });
   check('cautions are printed with the trend', await page.isVisible('#caution li >> nth=0'));
@@ -187,28 +237,54 @@ async function launching() {
   await page.goto(`${host}/launch?iss=${encodeURIComponent(system.issuer)}&launch=${system.launch}`);
   await page.waitForSelector('html[data-ready=true]', { timeout: 20_000 });
   const [authorize] = system.asked;
-  check('launch: the code is bound by PKCE', authorize.query.code_challenge_method === 'S256' && authorize.query.code_challenge.length > 40);
-  check('launch: state, launch and aud are sent', authorize.query.state.length > 10 && authorize.query.launch === system.launch && authorize.query.aud === system.issuer);
-  check('launch: the verifier fits', system.asked.some(({ step, fits }) => step === 'token' && fits));
-  check('launch: every read carries the token', system.asked.filter(({ step }) => step === 'read').every(({ allowed }) => allowed));
+  check(
+    'launch: the code is bound by PKCE',
+    authorize.query.code_challenge_method === 'S256' && authorize.query.code_challenge.length > 40,
+  );
+  check(
+    'launch: state, launch and aud are sent',
+    authorize.query.state.length > 10 &&
+      authorize.query.launch === system.launch &&
+      authorize.query.aud === system.issuer,
+  );
+  check(
+    'launch: the verifier fits',
+    system.asked.some(({ step, fits }) => step === 'token' && fits),
+  );
+  check(
+    'launch: every read carries the token',
+    system.asked.filter(({ step }) => step === 'read').every(({ allowed }) => allowed),
+  );
   check('launch: the page shows her', (await classOf(page)).length > 0);
-  check('launch: nothing is stored', (await page.evaluate(() => localStorage.length + sessionStorage.length)) === 0);
+  check(
+    'launch: nothing is stored',
+    (await page.evaluate(() => localStorage.length + sessionStorage.length)) === 0,
+  );
   check('launch: no code stays in the address', !page.url().includes('code='));
   check('launch: the console is quiet', faults.length === 0, faults.join('; '));
   await page.screenshot({ path: join(import.meta.dirname, 'out', 'launched.png') });
   await page.goto(`${host}/launch?code=stolen&state=not-ours`);
   await page.waitForSelector('html[data-said=true]');
-  check('launch: a state that is not ours is refused', /did not succeed/.test(await page.textContent('#view')));
+  check(
+    'launch: a state that is not ours is refused',
+    /did not succeed/.test(await page.textContent('#view')),
+  );
   await page.goto(`${host}/launch?iss=${encodeURIComponent('http://localhost:9/fhir')}&launch=x`);
   await page.waitForSelector('html[data-said=true]');
-  check('launch: a record system that is not configured is refused', /not among those/.test(await page.textContent('#view')));
+  check(
+    'launch: a record system that is not configured is refused',
+    /not among those/.test(await page.textContent('#view')),
+  );
   const answer = await fetch(`${host}/cds-services/pregnancy-hypertension?asOf=2025-03-11T08:10:00Z`, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: readFileSync(join(root, 'examples', 'severe-with-headache', 'request.json')),
   });
   const { cards } = await answer.json();
-  check('launch: every card links to it', cards.every(({ links }) => links?.some(({ url, type }) => type === 'smart' && url === `${host}/launch`)));
+  check(
+    'launch: every card links to it',
+    cards.every(({ links }) => links?.some(({ url, type }) => type === 'smart' && url === `${host}/launch`)),
+  );
   await framing(context, host, 19_999, true);
   await framing(context, host, 19_998, false);
   await context.close();
@@ -227,8 +303,15 @@ async function framing(context, host, port, isAllowed) {
   const page = await context.newPage();
   await page.goto(`http://localhost:${port}/`);
   await page.waitForTimeout(1500);
-  const shown = await page.frames()[1]?.locator('#story').count().catch(() => 0);
-  check(`framing: ${isAllowed ? 'an allowed' : 'another'} origin ${isAllowed ? 'may' : 'may not'} show the page`, (shown ?? 0) > 0 === isAllowed);
+  const shown = await page
+    .frames()[1]
+    ?.locator('#story')
+    .count()
+    .catch(() => 0);
+  check(
+    `framing: ${isAllowed ? 'an allowed' : 'another'} origin ${isAllowed ? 'may' : 'may not'} show the page`,
+    (shown ?? 0) > 0 === isAllowed,
+  );
   await page.close();
   around.close();
 }

@@ -5,7 +5,8 @@ const subject = { reference: 'Patient/wren' };
 const mmHg = { unit: 'mmHg', system: 'http://unitsofmeasure.org', code: 'mm[Hg]' };
 const day = 86_400_000;
 const start = Date.parse('2025-03-03T09:00:00Z');
-const time = (days, minutes = 0) => new Date(start + days * day + minutes * 60_000).toISOString().replace('.000Z', 'Z');
+const time = (days, minutes = 0) =>
+  new Date(start + days * day + minutes * 60_000).toISOString().replace('.000Z', 'Z');
 
 function pressure(id, at, systolic, diastolic, unit = mmHg) {
   return {

@@ -52,7 +52,13 @@ export async function startRecordSystem(bundle, patientId) {
       if (!fits) return json(400, { error: 'invalid_grant' });
       const token = randomUUID();
       tokens.add(token);
-      return json(200, { access_token: token, token_type: 'Bearer', expires_in: 300, scope: 'launch patient/*.read', patient: patientId });
+      return json(200, {
+        access_token: token,
+        token_type: 'Bearer',
+        expires_in: 300,
+        scope: 'launch patient/*.read',
+        patient: patientId,
+      });
     }
     if (url.pathname.startsWith('/fhir/')) {
       const token = (request.headers.authorization ?? '').replace('Bearer ', '');
@@ -60,14 +66,34 @@ export async function startRecordSystem(bundle, patientId) {
       if (!tokens.has(token)) return json(401, {});
       const [, , type, id] = url.pathname.split('/');
       const own = resources.filter((each) => each.resourceType === type);
-      if (id !== undefined) return json(200, own.find((each) => each.id === id));
-      const codesAsked = (url.searchParams.get('code') ?? '').split(',').map((each) => each.split('|').at(-1));
-      const found = own.filter((each) => !url.searchParams.has('code') || each.code?.coding?.some(({ code }) => codesAsked.includes(code)));
-      return json(200, { resourceType: 'Bundle', type: 'searchset', total: found.length, entry: found.map((resource) => ({ resource })) });
+      if (id !== undefined)
+        return json(
+          200,
+          own.find((each) => each.id === id),
+        );
+      const codesAsked = (url.searchParams.get('code') ?? '')
+        .split(',')
+        .map((each) => each.split('|').at(-1));
+      const found = own.filter(
+        (each) =>
+          !url.searchParams.has('code') || each.code?.coding?.some(({ code }) => codesAsked.includes(code)),
+      );
+      return json(200, {
+        resourceType: 'Bundle',
+        type: 'searchset',
+        total: found.length,
+        entry: found.map((resource) => ({ resource })),
+      });
     }
     return json(404, {});
   });
   await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address();
-  return { issuer: `http://localhost:${port}/fhir`, origin: `http://localhost:${port}`, launch, asked, stop: () => server.close() };
+  return {
+    issuer: `http://localhost:${port}/fhir`,
+    origin: `http://localhost:${port}`,
+    launch,
+    asked,
+    stop: () => server.close(),
+  };
 }
