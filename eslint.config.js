@@ -30,7 +30,17 @@ const ownRules = {
 };
 
 export default defineConfig(
-  { ignores: ['dist/', 'coverage/', 'node_modules/', 'test/data/', 'profiles/', 'examples/', 'src/web/'] },
+  {
+    ignores: [
+      'dist/',
+      'coverage/',
+      'node_modules/',
+      'test/data/',
+      'profiles/',
+      'examples/',
+      'src/web/vendor/',
+    ],
+  },
   js.configs.recommended,
   {
     files: ['**/*.ts'],
@@ -71,6 +81,24 @@ export default defineConfig(
     // The shells talk to people; the layers below may not.
     files: ['src/cli/**/*.ts', 'src/http/**/*.ts', 'src/replay/**/*.ts', 'test/**/*.ts'],
     rules: { 'no-console': 'off' },
+  },
+  {
+    // These run partly inside a page.
+    files: ['test/heavy/browser/*.mjs'],
+    languageOptions: {
+      globals: Object.fromEntries(
+        [
+          'document',
+          'localStorage',
+          'sessionStorage',
+          'Event',
+          'URL',
+          'URLSearchParams',
+          'fetch',
+          'requestAnimationFrame',
+        ].map((name) => [name, 'readonly']),
+      ),
+    },
   },
   {
     files: ['**/*.{js,mjs}'],

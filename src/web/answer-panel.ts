@@ -48,7 +48,7 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
       `${sentenceCase(ageWords(evaluation.gestationalAge))}; as of ${asOfWords(timeline)}; ${stamp.title}`,
     ),
     ...(referral === undefined ? [] : [make('p', {}, `Refer to: ${referralWords[referral.level]}.`)]),
-    ...listed('Do now, in this order', stepsOf(evaluation), 'ol'),
+    ...stepList('Do now, in this order', stepsOf(evaluation)),
     ...listed(
       'Missing',
       assessment.missing.map(({ what, how, by, at }) =>
@@ -58,11 +58,23 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
       ),
     ),
     ...nextLines(evaluation, next),
+    foldSteps('At the visits that follow', stepsOf(evaluation, english, 'later')),
+    foldSteps('Tell her', stepsOf(evaluation, english, 'tell')),
     fold('Why', reasonsOf(evaluation)),
     fold('Medicines in use', medicineLines(said)),
     fold('Drugs the publication names (the prescriber decides)', treatmentLines(said)),
     fold('Prevention', preventionLines(said)),
   );
+}
+
+const steps = (lines: readonly string[]): HTMLElement => list('ol', lines, { class: 'steps' });
+
+function stepList(heading: string, lines: readonly string[]): Node[] {
+  return lines.length === 0 ? [] : [make('h3', {}, heading), steps(lines)];
+}
+
+function foldSteps(heading: string, lines: readonly string[]): HTMLElement | undefined {
+  return lines.length === 0 ? undefined : make('details', {}, make('summary', {}, heading), steps(lines));
 }
 
 function fold(heading: string, lines: readonly string[]): HTMLElement | undefined {

@@ -27,10 +27,12 @@ async function start(): Promise<void> {
 async function begin(issuer: string | null): Promise<void> {
   const settings = pageSettings().smart;
   if (settings === undefined)
-    return say('Launch is not set up here: SMART_CLIENT_ID and SMART_ORIGINS are missing.');
-  if (issuer === null) return say('Open this page from the record system: it names itself in `iss`.');
+    throw new Error('Launch is not set up here: SMART_CLIENT_ID and SMART_ORIGINS are missing.');
+  if (issuer === null) throw new Error('Open this page from the record system: it names itself in `iss`.');
   if (!URL.canParse(issuer) || !settings.origins.includes(new URL(issuer).origin))
-    return say('The record system that launched this page is not among those this service is set up for.');
+    throw new Error(
+      'The record system that launched this page is not among those this service is set up for.',
+    );
   const redirectUri = `${location.origin}${location.pathname}`;
   await smart().authorize({
     clientId: settings.clientId,
@@ -46,7 +48,7 @@ async function finish(): Promise<void> {
   const client = await smart().ready();
   forget();
   const { id } = client.patient;
-  if (id === null) return say('The record system named no patient.');
+  if (id === null) throw new Error('The record system named no patient.');
   say('Reading the chart.');
   const answers = await Promise.all(chartQueries.map(({ template }) => read(client, template, id)));
   const failed = chartQueries.filter((_query, at) => answers[at] === undefined).map(({ what }) => what);
@@ -85,5 +87,5 @@ function say(text: string): void {
 
 start().catch((error: unknown) => {
   forget();
-  say(`The launch did not succeed: ${error instanceof Error ? error.message : 'unknown reason'}.`);
+  say(`The launch did not succeed: ${error instanceof Error ? error.message : 'unknown reason'}`);
 });

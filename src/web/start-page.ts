@@ -1,7 +1,7 @@
 // The page: choices above, one of the views below.
 import type { Evaluation } from '../evaluation.ts';
 import { defaultGuidelineId, guidelineIds, guidelineOf } from '../guidelines/registry.ts';
-import { caseOf, caseOfStory, type Case, type Story } from './case.ts';
+import { caseOf, caseOfStory, isJson, type Case, type Story } from './case.ts';
 import { createCheckView } from './check-view.ts';
 import { byId, make } from './dom.ts';
 import { openData, wordsOf } from './open-data.ts';
@@ -84,9 +84,12 @@ export function startPage(stories: readonly Story[], opened?: Case): void {
 
 export async function loadStories(): Promise<readonly Story[]> {
   const response = await fetch('stories.json');
-  const stories: readonly Story[] = await response.json();
-  return stories;
+  const stories: unknown = await response.json();
+  return Array.isArray(stories) ? stories.filter(isStory) : [];
 }
+
+const isStory = (each: unknown): each is Story =>
+  isJson(each) && typeof each['id'] === 'string' && typeof each['path'] === 'string';
 
 function guidelineChoice(onChange: () => void): HTMLSelectElement {
   const site = pageSettings().site?.options.guideline ?? defaultGuidelineId;

@@ -37,6 +37,7 @@ export const fullPrefetch: Readonly<Record<string, unknown>> = {
   symptoms: { resourceType: 'Bundle', type: 'searchset', total: 0 },
   conditions: null,
   medications: null,
+  medicationStatements: null,
   referrals: null,
 };
 

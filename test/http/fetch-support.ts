@@ -92,6 +92,7 @@ export const wholeChart = {
   symptoms: 'absent',
   conditions: 'absent',
   medications: 'absent',
+  medicationStatements: 'absent',
   referrals: 'absent',
 };
 

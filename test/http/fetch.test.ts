@@ -54,7 +54,7 @@ describe('what is fetched', () => {
     expect(server.seen).toEqual([]);
     const sandbox = client({ settings: settingsFor([server.origin], { mayFetchWithoutToken: true }) });
     expect((await sandbox.post(servicePath).send(body)).status).toBe(200);
-    expect(server.seen.map(({ authorization: sent }) => sent)).toEqual(Array(8).fill(undefined));
+    expect(server.seen.map(({ authorization: sent }) => sent)).toEqual(Array(9).fill(undefined));
   });
 
   it('F-07: not more than four requests at a time, or as many as configured', async () => {

@@ -1,5 +1,5 @@
 // The attendances of the clinic as an export: one woman each, the recorded diagnosis entered a week after.
-import type { Condition, FhirResource, Resource } from 'fhir/r4.js';
+import type { Condition, FhirResource } from 'fhir/r4.js';
 import { readAttendances, type Attendance } from '../support/day-assessment.ts';
 import * as build from '../support/resources.ts';
 
@@ -21,7 +21,7 @@ export function exportOf(attendance: Attendance): FhirResource[] {
     ...(attendance.bundle.entry ?? []).flatMap(({ resource }) => resource ?? []),
     ...diagnosisOf(attendance),
   ];
-  return resources.map((resource) => renamed(resource, woman));
+  return resources.map((resource) => renamed(resource as FhirResource, woman));
 }
 
 /** The file gives no date of the diagnosis; a week later no visit can see it. */
@@ -31,9 +31,9 @@ function diagnosisOf({ diagnosis, asOf }: Attendance): Condition[] {
   return [{ ...build.condition(recorded[diagnosis]), id: 'diagnosis', recordedDate }];
 }
 
-function renamed<R extends Resource>(resource: R, woman: string): R {
+function renamed(resource: FhirResource, woman: string): FhirResource {
   const text = JSON.stringify(resource).replaceAll(`"${build.woman}"`, `"Patient/${woman}"`);
-  const copy = JSON.parse(text) as R;
+  const copy = JSON.parse(text) as FhirResource;
   return { ...copy, id: resource.resourceType === 'Patient' ? woman : `${woman}-${resource.id ?? ''}` };
 }
 

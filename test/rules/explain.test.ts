@@ -133,3 +133,34 @@ describe('the part of the pregnancy', () => {
     expect(because({ birth: '2025-01-01T08:00:00Z' })).toMatch(/More than six weeks after the birth/);
   });
 });
+
+describe('a symptom', () => {
+  const outcome = (...symptoms: NonNullable<PlainTimeline['symptoms']>) =>
+    finding('lung-oedema', { pressures: [normal('09:00')], symptoms }).outcome;
+  const oedema = (presence: 'present' | 'absent', time?: string) => ({
+    symptom: 'pulmonary-oedema' as const,
+    presence,
+    ...(time === undefined ? {} : { at: time }),
+  });
+
+  it('is as the newest statement says, whatever the order of the record', () => {
+    expect(outcome(oedema('present', at('08:00')), oedema('absent', at('09:00')))).toBe('not-met');
+    expect(outcome(oedema('absent', at('09:00')), oedema('present', at('08:00')))).toBe('not-met');
+    expect(outcome(oedema('absent', at('08:00')), oedema('present', at('09:00')))).toBe('met');
+    expect(outcome(oedema('present', at('09:00')), oedema('absent', at('08:00')))).toBe('met');
+  });
+
+  it('present and absent at one time is present', () => {
+    expect(outcome(oedema('absent', at('09:00')), oedema('present', at('09:00')))).toBe('met');
+    expect(outcome(oedema('present', at('09:00')), oedema('absent', at('09:00')))).toBe('met');
+  });
+
+  it('without a time counts when present', () => {
+    expect(outcome(oedema('present'))).toBe('met');
+  });
+
+  it('is fresh for exactly seven days (168 h)', () => {
+    expect(outcome(oedema('present', '2025-03-03T14:00:00Z'))).toBe('met');
+    expect(outcome(oedema('present', '2025-03-03T13:59:00Z'))).toBe('not-met');
+  });
+});

@@ -1,17 +1,19 @@
 // Our calendar and gestational ages against a general-purpose date library.
-import { addDays, differenceInCalendarDays, format, getDaysInMonth } from 'date-fns';
+import dates from 'date-fns';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { daysInMonth, formatDay, toDay } from '../../src/timeline/calendar.ts';
 import { dueDate, gestationalAge, lastPeriod } from '../support/resources.ts';
 import { built } from './build.ts';
 
+const { addDays, differenceInCalendarDays, format, getDaysInMonth } = dates;
+
 /** The library counts in the zone of the machine: noon is the same calendar day before and after a change of clocks. */
 const noon = (year: number, month: number, day: number): Date => new Date(year, month - 1, day, 12);
 const epoch = noon(1970, 1, 1);
 const written = (date: Date): string => format(date, 'YYYY-MM-DD');
 
-const dates = fc
+const someDates = fc
   .record({
     year: fc.integer({ min: 1900, max: 2199 }),
     month: fc.integer({ min: 1, max: 12 }),
@@ -23,7 +25,7 @@ const dates = fc
 describe('days since 1970-01-01', () => {
   it('are those of the library, there and back', () => {
     fc.assert(
-      fc.property(dates, (date) => {
+      fc.property(someDates, (date) => {
         const day = toDay(date.getFullYear(), date.getMonth() + 1, date.getDate());
         expect(day).toBe(differenceInCalendarDays(date, epoch));
         expect(formatDay(day)).toBe(written(date));
@@ -34,7 +36,7 @@ describe('days since 1970-01-01', () => {
 
   it('count as many to a month as the library', () => {
     fc.assert(
-      fc.property(dates, (date) => {
+      fc.property(someDates, (date) => {
         expect(daysInMonth(date.getFullYear(), date.getMonth() + 1)).toBe(getDaysInMonth(date));
       }),
       { numRuns: 1000 },

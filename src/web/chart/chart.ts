@@ -1,18 +1,10 @@
 // The chart: what is seen, moved by pointer, key and button, and which mark is chosen.
 import { draw, make } from '../dom.ts';
 import { drawBackground, drawWorld } from './draw-world.ts';
-import {
-  atLeast,
-  dateTicks,
-  frameOf,
-  laneHeight,
-  wholeSpan,
-  weekTicks,
-  type ChartModel,
-  type Frame,
-  type Span,
-} from './frame.ts';
+import { atLeast, dateTicks, frameOf, wholeSpan, weekTicks, type ChartModel, type Span } from './frame.ts';
 import type { Mark } from './marks.ts';
+import { listen } from './listen.ts';
+import { spotsOf, type State } from './state.ts';
 import { markWords } from './table.ts';
 
 export interface Chart {
@@ -21,16 +13,6 @@ export interface Chart {
   /** Rings the marks of these facts and moves there when they are out of view. */
   readonly mark: (references: readonly string[], moveThere: boolean) => void;
   readonly showWhole: () => void;
-}
-
-interface State {
-  model: ChartModel;
-  span: Span;
-  frame: Frame;
-  /** Pixels the marks were moved since they were drawn. */
-  moved: number;
-  marked: readonly string[];
-  chosen: number;
 }
 
 /**
@@ -205,90 +187,4 @@ function ringsOf({ model, frame, marked, chosen }: State): SVGElement {
     return spotsOf(mark, frame).map(({ x, y }) => draw('circle', { class: name, cx: x, cy: y, r: 10 }));
   });
   return draw('g', { class: 'halos' }, ...rings);
-}
-
-export function spotsOf({ at, systolic, diastolic, lane }: Mark, { x, y, lanes }: Frame) {
-  if (lane !== undefined) {
-    const top = lanes.find(({ name }) => name === lane)?.top ?? 0;
-    return [{ x: x(at), y: top + laneHeight - 12 }];
-  }
-  return [systolic ?? [], diastolic ?? []].flat().map((value) => ({ x: x(at), y: y(value) }));
-}
-
-interface Deeds {
-  readonly pan: (pixels: number) => void;
-  readonly zoom: (factor: number) => void;
-  readonly showWhole: () => void;
-  readonly choose: (index: number) => void;
-  readonly state: () => State | undefined;
-}
-
-const keyStep = 60;
-const near = 24;
-
-function listen(stage: HTMLElement, deeds: Deeds): void {
-  stage.addEventListener('keydown', (event) => {
-    if (onKey(event, deeds)) event.preventDefault();
-  });
-  let from: { readonly x: number; readonly start: number } | undefined;
-  stage.addEventListener('pointerdown', ({ clientX, pointerId }) => {
-    from = { x: clientX, start: clientX };
-    stage.setPointerCapture(pointerId);
-  });
-  stage.addEventListener('pointermove', ({ clientX }) => {
-    if (from === undefined) return;
-    deeds.pan(clientX - from.x);
-    from = { ...from, x: clientX };
-  });
-  stage.addEventListener('pointercancel', () => (from = undefined));
-  stage.addEventListener('pointerup', (event) => {
-    const isClick = from !== undefined && Math.abs(event.clientX - from.start) < 5;
-    from = undefined;
-    const box = stage.getBoundingClientRect();
-    if (isClick) deeds.choose(nearest(deeds.state(), event.clientX - box.left, event.clientY - box.top));
-  });
-}
-
-function onKey(event: KeyboardEvent, { pan, zoom, showWhole, choose, state }: Deeds): boolean {
-  const now = state();
-  const count = now?.model.marks.length ?? 0;
-  const chosen = now?.chosen ?? -1;
-  switch (event.key) {
-    case 'ArrowLeft':
-    case 'ArrowRight': {
-      const step = event.key === 'ArrowLeft' ? -1 : 1;
-      if (event.shiftKey) pan(-step * keyStep);
-      else choose(chosen < 0 ? (step > 0 ? 0 : count - 1) : Math.min(count - 1, Math.max(0, chosen + step)));
-      return true;
-    }
-    case 'Home':
-      choose(0);
-      return true;
-    case 'End':
-      choose(count - 1);
-      return true;
-    case '+':
-    case '=':
-      zoom(0.5);
-      return true;
-    case '-':
-      zoom(2);
-      return true;
-    case '0':
-      showWhole();
-      return true;
-    default:
-      return false;
-  }
-}
-
-function nearest(state: State | undefined, x: number, y: number): number {
-  let best = { index: -1, distance: near };
-  state?.model.marks.forEach((mark, index) => {
-    for (const spot of spotsOf(mark, state.frame)) {
-      const distance = Math.hypot(spot.x - x, spot.y - y);
-      if (distance < best.distance) best = { index, distance };
-    }
-  });
-  return best.index;
 }

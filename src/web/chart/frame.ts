@@ -42,7 +42,8 @@ export function wholeSpan({ marks, now }: ChartModel): Span {
   const first = Math.min(...(placed.length > 0 ? placed : times));
   const last = Math.max(now, ...placed);
   const pad = Math.max((last - first) * 0.06, shortestSpan / 8);
-  return atLeast([first - pad, last + pad]);
+  // More room after the newest: its labels stand to the right.
+  return atLeast([first - pad, last + 2.5 * pad]);
 }
 
 /** A span no shorter than half a day, around its middle. */

@@ -209,13 +209,19 @@ function laboratoryMarks(setting: Setting, results: Evaluation['timeline']['labo
   return results.map((result) =>
     mark(setting, result.at, [result.source], {
       kind: 'laboratory',
-      lane: laneNames[result.analyte] ?? sentence(result.analyte.replaceAll('-', ' ')),
+      lane: `${laneNames[result.analyte] ?? sentence(result.analyte.replaceAll('-', ' '))}${unitsOf(results, result.analyte)}`,
       what: result.analyte.replaceAll('-', ' '),
       value: spoken(result.asSent),
       short: `${result.measured.comparator ?? ''}${shortNumber(result)}`,
       note: result.haemolysed ? 'the sample was haemolysed' : '',
     }),
   );
+}
+
+/** ", × 10⁹/L": the units as sent. */
+function unitsOf(results: Evaluation['timeline']['laboratory'], analyte: string): string {
+  const units = results.filter((each) => each.analyte === analyte).map(({ byUnit }) => byUnit.sentUnit);
+  return [...new Set(units)].map((unit) => (unit === '1' ? '' : `, ${spoken(unit)}`)).join('');
 }
 
 const laneNames: Readonly<Record<string, string>> = { alt: 'ALT', ast: 'AST', ldh: 'LDH', hcg: 'hCG' };

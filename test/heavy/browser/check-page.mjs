@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { check, startService } from '../service.mjs';
 import { desktop, openBrowser, openPage, phone } from './chromium.mjs';
 import { pagesIn } from './pages.mjs';
-import { asOf, whole } from './pregnancy.mjs';
+import { whole } from './pregnancy.mjs';
 import { startRecordSystem } from './record-system.mjs';
 
 const root = join(import.meta.dirname, '..', '..', '..');
@@ -144,7 +144,7 @@ async function ownData(base) {
     const moment = await page.inputValue('#moment-field');
     const [, urgency] = (await page.getAttribute('.answer', 'class')).split(' ');
     const classes = await page.getAttribute('.answer', 'data-classes');
-    const steps = await page.locator('.answer ol > li').count();
+    const steps = await page.locator('.answer .steps > li').count();
     const answer = await fetch(`${base}/fhir/$assess-hypertension?asOf=${encodeURIComponent(moment)}`, {
       method: 'POST',
       headers: { 'Content-Type': 'application/fhir+json' },

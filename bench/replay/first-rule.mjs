@@ -1,0 +1,234 @@
+// One mode of the comparison in one process: node first-rule.mjs MODE FILE [THREADS]. Prints one line of JSON.
+// The rule: a woman has two pressures of at least 140 systolic or 90 diastolic, four hours apart.
+// The numbers only give every mode the same work; the rules of the product are in src/guidelines.
+import { Buffer } from 'node:buffer';
+import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { openFastFilter } from '../../dist/replay/simd-filter.js';
+import { openLineFilter } from '../../dist/replay/line-filter.js';
+import { readRange } from '../../dist/replay/read-source.js';
+import { openLineCutter } from '../../dist/replay/cut-lines.js';
+
+const pressureCodes = new Set(['85354-9', '8480-6', '8462-4']);
+const relevant = new Set(['85354-9', '20454-5', '777-3', '1742-6', '2160-0', '11778-8']);
+const fourHours = 4 * 3_600_000;
+
+/** Columns, 64-bit values, one number per woman. */
+class Events {
+  women = new Map();
+  count = 0;
+  capacity = 1 << 14;
+  woman = new Uint32Array(this.capacity);
+  time = new Float64Array(this.capacity);
+  systolic = new Float64Array(this.capacity);
+  diastolic = new Float64Array(this.capacity);
+  add(reference, time, systolic, diastolic) {
+    let woman = this.women.get(reference);
+    if (woman === undefined) this.women.set(reference, (woman = this.women.size));
+    if (this.count === this.capacity) this.grow();
+    this.woman[this.count] = woman;
+    this.time[this.count] = time;
+    this.systolic[this.count] = systolic;
+    this.diastolic[this.count] = diastolic;
+    this.count += 1;
+  }
+  grow() {
+    this.capacity *= 2;
+    for (const [name, type] of [
+      ['woman', Uint32Array],
+      ['time', Float64Array],
+      ['systolic', Float64Array],
+      ['diastolic', Float64Array],
+    ]) {
+      const larger = new type(this.capacity);
+      larger.set(this[name]);
+      this[name] = larger;
+    }
+  }
+  merge(other) {
+    const numbers = other.references.map((reference) => {
+      let woman = this.women.get(reference);
+      if (woman === undefined) this.women.set(reference, (woman = this.women.size));
+      return woman;
+    });
+    for (let at = 0; at < other.count; at += 1) {
+      if (this.count === this.capacity) this.grow();
+      this.woman[this.count] = numbers[other.woman[at]];
+      this.time[this.count] = other.time[at];
+      this.systolic[this.count] = other.systolic[at];
+      this.diastolic[this.count] = other.diastolic[at];
+      this.count += 1;
+    }
+  }
+}
+
+function take(resource, events) {
+  if (resource.status !== 'final') return;
+  const code = resource.code?.coding?.find((coding) => relevant.has(coding.code))?.code;
+  if (code === undefined) return;
+  let systolic = NaN;
+  let diastolic = NaN;
+  if (pressureCodes.has(code))
+    for (const component of resource.component ?? []) {
+      const half = component.code?.coding?.find((coding) => pressureCodes.has(coding.code))?.code;
+      if (component.valueQuantity?.code !== 'mm[Hg]') continue;
+      if (half === '8480-6') systolic = component.valueQuantity.value;
+      else if (half === '8462-4') diastolic = component.valueQuantity.value;
+    }
+  events.add(resource.subject.reference, Date.parse(resource.effectiveDateTime), systolic, diastolic);
+}
+
+/** Women for whom the rule holds: counting sort by woman, then by time. */
+function answer(events) {
+  const women = events.women.size;
+  const start = new Uint32Array(women + 1);
+  for (let at = 0; at < events.count; at += 1) start[events.woman[at] + 1] += 1;
+  for (let at = 0; at < women; at += 1) start[at + 1] += start[at];
+  const place = new Uint32Array(events.count);
+  const next = start.slice(0, women);
+  for (let at = 0; at < events.count; at += 1) place[next[events.woman[at]]++] = at;
+  let holds = 0;
+  for (let woman = 0; woman < women; woman += 1) {
+    const own = place
+      .subarray(start[woman], start[woman + 1])
+      .sort((a, b) => events.time[a] - events.time[b]);
+    let first = NaN;
+    for (const at of own) {
+      if (!(events.systolic[at] >= 140 || events.diastolic[at] >= 90)) continue;
+      if (Number.isNaN(first)) first = events.time[at];
+      else if (events.time[at] - first >= fourHours) {
+        holds += 1;
+        break;
+      }
+    }
+  }
+  return holds;
+}
+
+function readLines(file, range, filter, events) {
+  const isOne = filter !== undefined;
+  const cutter = openLineCutter({
+    tooLong: () => undefined,
+    block: (block, length) => {
+      if (!isOne) {
+        for (let from = 0; from < length;) {
+          const to = block.indexOf(10, from);
+          take(JSON.parse(block.toString('utf8', from, to < 0 ? length : to)), events);
+          from = (to < 0 ? length : to) + 1;
+        }
+        return;
+      }
+      const count = filter.scan(block, length);
+      const hits = filter.hits();
+      let done = 0;
+      for (let at = 0; at < count; at += 1) {
+        const hit = hits[at];
+        if (hit < done) continue;
+        const from = block.lastIndexOf(10, hit) + 1;
+        const found = block.indexOf(10, hit);
+        done = found < 0 || found > length ? length : found;
+        take(JSON.parse(block.toString('utf8', from, done)), events);
+      }
+    },
+  });
+  for (const chunk of readRange(file, range)) cutter.feed(chunk);
+  cutter.end();
+}
+
+const filterOf = { parse: () => undefined, plain: () => openLineFilter(), simd: () => openFastFilter() };
+
+function scanOnly(file) {
+  const filter = openFastFilter();
+  const descriptor = openSync(file, 'r');
+  const buffer = Buffer.allocUnsafe(1 << 20);
+  let hits = 0;
+  for (let at = 0, size = fstatSync(descriptor).size; at < size;) {
+    const read = readSync(descriptor, buffer, 0, buffer.length, at);
+    hits += filter.scan(buffer, read);
+    at += read;
+  }
+  closeSync(descriptor);
+  return hits;
+}
+
+async function duck(file, threads) {
+  const { DuckDBInstance } = await import('@duckdb/node-api');
+  const connection = await (await DuckDBInstance.create(':memory:', { threads: String(threads) })).connect();
+  const reader = await connection.runAndReadAll(`
+    with lines as (
+      select status, subject.reference woman, code.coding[1].code code, effectiveDateTime::timestamptz t,
+        component[1].valueQuantity.value systolic, component[2].valueQuantity.value diastolic
+      from read_ndjson('${file}', columns = {
+        status: 'VARCHAR', subject: 'STRUCT(reference VARCHAR)', effectiveDateTime: 'VARCHAR',
+        code: 'STRUCT(coding STRUCT(code VARCHAR)[])',
+        component: 'STRUCT(valueQuantity STRUCT(value DOUBLE))[]' })
+      where status = 'final' and code.coding[1].code in (${[...relevant].map((code) => `'${code}'`).join()})),
+    raised as (select woman, t from lines where code = '85354-9' and (systolic >= 140 or diastolic >= 90))
+    select count(*) filter (where newest - oldest >= interval 4 hour)::int holds,
+      (select count(*)::int from lines) events
+    from (select woman, min(t) oldest, max(t) newest from raised group by woman)`);
+  const [row] = reader.getRowObjects();
+  return { holds: row.holds, events: row.events };
+}
+
+async function threaded(mode, file, threads) {
+  const size = statSync(file).size;
+  const parts = await Promise.all(
+    Array.from(
+      { length: threads },
+      (_, at) =>
+        new Promise((resolve, reject) => {
+          const range = {
+            from: Math.floor((size * at) / threads),
+            to: Math.floor((size * (at + 1)) / threads),
+          };
+          const worker = new Worker(fileURLToPath(import.meta.url), { workerData: { mode, file, range } });
+          worker.once('message', resolve);
+          worker.once('error', reject);
+        }),
+    ),
+  );
+  const events = new Events();
+  for (const part of parts) events.merge(part);
+  return events;
+}
+
+if (!isMainThread) {
+  const events = new Events();
+  readLines(workerData.file, workerData.range, filterOf[workerData.mode](), events);
+  const { count, woman, time, systolic, diastolic } = events;
+  parentPort.postMessage({ count, woman, time, systolic, diastolic, references: [...events.women.keys()] }, [
+    woman.buffer,
+    time.buffer,
+    systolic.buffer,
+    diastolic.buffer,
+  ]);
+} else {
+  const [mode, file, threadsText = '1'] = process.argv.slice(2);
+  const threads = Number(threadsText);
+  const cpu = process.cpuUsage();
+  const before = performance.now();
+  let result;
+  if (mode === 'duck') result = await duck(file, threads);
+  else if (mode === 'scan') result = { hits: scanOnly(file) };
+  else {
+    let events = new Events();
+    if (threads > 1) events = await threaded(mode, file, threads);
+    else readLines(file, { from: 0, to: statSync(file).size }, filterOf[mode](), events);
+    result = { holds: answer(events), events: events.count };
+  }
+  const seconds = (performance.now() - before) / 1000;
+  const used = process.cpuUsage(cpu);
+  console.log(
+    JSON.stringify({
+      mode,
+      threads,
+      seconds,
+      cpu: (used.user + used.system) / 1e6,
+      megabytes: process.resourceUsage().maxRSS / 1024,
+      ...result,
+    }),
+  );
+  process.exit(0);
+}
