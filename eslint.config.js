@@ -70,7 +70,7 @@ export default defineConfig(
   {
     // Tables of expected values are long.
     files: ['test/**/*.ts'],
-    rules: { 'max-lines': ['error', { max: 300, skipBlankLines: true, skipComments: true }] },
+    rules: { 'max-lines': ['error', { max: 320, skipBlankLines: true, skipComments: true }] },
   },
   {
     // Data files: long tables, one subject each.

@@ -22,5 +22,5 @@ export function canonicalJson(value: unknown): string {
       .map(([name, member]) => `${JSON.stringify(name)}:${canonicalJson(member)}`);
     return `{${members.join(',')}}`;
   }
-  return JSON.stringify(value) ?? 'null';
+  return value === undefined ? 'null' : JSON.stringify(value);
 }
