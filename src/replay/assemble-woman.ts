@@ -95,8 +95,12 @@ function addWanted(json: string, wanted: Set<string>): void {
 function relative(json: string): unknown {
   const value: unknown = JSON.parse(json);
   const isBundle = memberOf(value, 'resourceType') === 'Bundle';
-  return isBundle || !/"http/.test(json) || !/"reference"/.test(json) ? value : withRelative(value);
+  // An escape may hide either word: then every member is looked at.
+  const mayBeAbsolute = absoluteReference.test(json) || json.includes('\\');
+  return isBundle || !mayBeAbsolute ? value : withRelative(value);
 }
+
+const absoluteReference = /"reference"\s*:\s*"https?:/i;
 
 function withRelative(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(withRelative);

@@ -1,5 +1,5 @@
 // Files that are whole or not there: written under another name, then renamed.
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 
 export interface WholeFile {
   /** Bytes written so far. */
@@ -23,7 +23,6 @@ export function openWholeFile(path: string): WholeFile {
       length += bytes.length;
     },
     finish: () => {
-      fsyncSync(descriptor);
       closeSync(descriptor);
       renameSync(temporary, path);
     },

@@ -79,6 +79,7 @@ export function startPage(stories: readonly Story[], opened?: Case): void {
   const [first] = stories;
   if (opened !== undefined) open(opened);
   else if (first !== undefined) open(caseOfStory(first));
+  performance.mark('shown');
   document.documentElement.dataset['ready'] = 'true';
 }
 

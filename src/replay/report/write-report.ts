@@ -1,4 +1,5 @@
 // The report in its forms: JSON, CSV for each table, one page of HTML.
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { caution } from '../../presenters/caution.ts';
 import type { Accounting } from '../accounting.ts';
@@ -21,6 +22,7 @@ const title = 'What would have been said';
 /** Writes `report.json`, `report.html` and `report-<table>.csv` into a folder. */
 export function writeReport(folder: string, { tally, options, accounting }: ReportInput): void {
   const { guidelines, every } = options;
+  mkdirSync(folder, { recursive: true });
   const sections = sectionsOf(tally, { guidelines, every });
   const window = windowText(options);
   writeWhole(

@@ -1,10 +1,10 @@
 // The chart: what is seen, moved by pointer, key and button, and which mark is chosen.
-import { draw, make } from '../dom.ts';
-import { drawBackground, drawWorld } from './draw-world.ts';
-import { atLeast, dateTicks, frameOf, wholeSpan, weekTicks, type ChartModel, type Span } from './frame.ts';
+import { make } from '../dom.ts';
+import { atLeast, frameOf, wholeSpan, type ChartModel, type Span } from './frame.ts';
 import type { Mark } from './marks.ts';
 import { listen } from './listen.ts';
-import { spotsOf, type State } from './state.ts';
+import { isMarked, type State } from './state.ts';
+import { createSurface } from './surface.ts';
 import { markWords } from './table.ts';
 
 export interface Chart {
@@ -21,7 +21,7 @@ export interface Chart {
  * Given    onChoose   called with the mark a person chose
  */
 export function createChart(onChoose: (mark: Mark) => void): Chart {
-  const scene = draw('svg', { 'aria-hidden': 'true', class: 'scene' });
+  const surface = createSurface();
   const stage = make(
     'div',
     {
@@ -31,7 +31,7 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
       'aria-label': 'Chart of blood pressure, urine, laboratory values, symptoms and medicines',
       'aria-describedby': 'chart-keys',
     },
-    scene,
+    ...surface.elements,
   );
   const said = make('p', { class: 'said', role: 'status' }, 'Choose a mark to read it.');
   let state: State | undefined;
@@ -41,7 +41,7 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
     const width = Math.max(300, stage.clientWidth);
     state.frame = frameOf(state.model, state.span, width);
     state.moved = 0;
-    paint(scene, state);
+    surface.paint(state);
   };
   const setSpan = (span: Span): void => {
     if (state === undefined) return;
@@ -55,7 +55,7 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
     state.span = [state.span[0] + shift, state.span[1] + shift];
     state.frame = { ...state.frame, x: x.copy().domain([...state.span]) };
     state.moved += pixels;
-    move(scene, state);
+    if (!surface.slide(state)) redraw();
   };
   const zoom = (factor: number): void => {
     if (state === undefined) return;
@@ -126,65 +126,4 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
     },
     showWhole,
   };
-}
-
-const isMarked = (mark: Mark, references: readonly string[]): boolean =>
-  mark.references.some((reference) => references.includes(reference));
-
-function paint(scene: SVGSVGElement, state: State): void {
-  const { model, frame } = state;
-  const { width, height, left, right } = frame;
-  scene.setAttribute('viewBox', `0 0 ${width} ${height}`);
-  scene.setAttribute('width', String(width));
-  scene.setAttribute('height', String(height));
-  const clip = draw('clipPath', { id: 'plot' }, draw('rect', { x: left, y: 0, width: right - left, height }));
-  const world = draw('g', { class: 'world' }, ringsOf(state), drawWorld(model, frame));
-  scene.replaceChildren(
-    draw('defs', {}, clip),
-    drawBackground(model, frame),
-    draw('g', { 'clip-path': 'url(#plot)' }, world),
-    draw('g', { class: 'ticks' }, ...ticks(state)),
-  );
-}
-
-/** Panning: the drawn marks slide, only the ticks are made anew. */
-function move(scene: SVGSVGElement, state: State): void {
-  scene.querySelector('.world')?.setAttribute('transform', `translate(${state.moved} 0)`);
-  scene.querySelector('.ticks')?.replaceChildren(...ticks(state));
-}
-
-function ticks({ model, frame }: State): readonly SVGElement[] {
-  const inside = ({ x }: { x: number }): boolean => x >= frame.left && x <= frame.right;
-  const weeks = weekTicks(model, frame).filter(inside);
-  const dates = dateTicks(frame).filter(inside);
-  const anchor = (x: number): string =>
-    x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle';
-  const tick = (x: number, y: number, label: string, name: string) =>
-    draw(
-      'g',
-      {},
-      draw('line', {
-        class: 'tick-line',
-        x1: x,
-        x2: x,
-        y1: name === 'weeks' ? 22 : y - 20,
-        y2: name === 'weeks' ? 30 : y - 14,
-      }),
-      draw('text', { class: `tick ${name}`, x, y, 'text-anchor': anchor(x) }, label),
-    );
-  return [
-    ...weeks.map(({ x, label }) => tick(x, 18, label, 'weeks')),
-    ...dates.map(({ x, label }) => tick(x, frame.height - 10, label, 'dates')),
-    draw('text', { class: 'lane-name', x: 2, y: 18 }, 'weeks'),
-    draw('text', { class: 'lane-name', x: 2, y: frame.height - 10 }, 'date'),
-  ];
-}
-
-function ringsOf({ model, frame, marked, chosen }: State): SVGElement {
-  const rings = model.marks.flatMap((mark, index) => {
-    if (!isMarked(mark, marked) && index !== chosen) return [];
-    const name = index === chosen ? 'halo chosen' : 'halo';
-    return spotsOf(mark, frame).map(({ x, y }) => draw('circle', { class: name, cx: x, cy: y, r: 10 }));
-  });
-  return draw('g', { class: 'halos' }, ...rings);
 }

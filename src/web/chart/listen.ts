@@ -21,9 +21,15 @@ export function listen(stage: HTMLElement, deeds: Deeds): void {
     from = { x: clientX, start: clientX };
     stage.setPointerCapture(pointerId);
   });
+  let wanted = 0;
+  const panNow = (): void => {
+    deeds.pan(wanted);
+    wanted = 0;
+  };
   stage.addEventListener('pointermove', ({ clientX }) => {
     if (from === undefined) return;
-    deeds.pan(clientX - from.x);
+    if (wanted === 0) requestAnimationFrame(panNow);
+    wanted += clientX - from.x;
     from = { ...from, x: clientX };
   });
   stage.addEventListener('pointercancel', () => (from = undefined));

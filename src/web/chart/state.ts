@@ -21,3 +21,6 @@ export function spotsOf({ at, systolic, diastolic, lane }: Mark, { x, y, lanes }
   }
   return [systolic ?? [], diastolic ?? []].flat().map((value) => ({ x: x(at), y: y(value) }));
 }
+
+export const isMarked = (mark: Mark, references: readonly string[]): boolean =>
+  mark.references.some((reference) => references.includes(reference));
