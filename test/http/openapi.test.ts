@@ -54,7 +54,8 @@ describe('openapi.yaml', () => {
 
   it('describes the answers of every GET', async () => {
     for (const { path, get } of routes) {
-      if (get !== undefined) expect(faultsOf(path, 'get', await client().get(path))).toEqual([]);
+      if (get !== undefined)
+        expect(faultsOf(path.replaceAll(/:(\w+)/g, '{$1}'), 'get', await client().get(path))).toEqual([]);
     }
   });
 

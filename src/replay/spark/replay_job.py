@@ -1,3 +1,4 @@
+# Replay on Apache Spark: our stages as filters, driven by Spark.
 """Replay on Apache Spark: Spark reads, shuffles by woman, schedules and retries; the stages are our own program.
 
 spark-submit replay_job.py --command "pregnancy-htn" --out OUT [--parquet] [--partitions N] [--stage-options "..."] PATH...
