@@ -1,6 +1,6 @@
 // The commands `replay` and `replay-stage`: arguments to a run over files, or to one stage of it over a stream.
-import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import { text } from 'node:stream/consumers';
 import { Option, type Command } from 'commander';
 import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import type { AssessOptions } from '../replay/assess-woman.ts';
@@ -110,7 +110,7 @@ async function runStage(stage: string, flags: ReplayFlags): Promise<CommandResul
     const options = assessOptions(flags);
     if (stage === 'extract') await extractStage(streams, flags.site);
     else if (stage === 'assess') await assessStage(streams, { options, siteFolder: flags.site });
-    else writeReport(flags.out, { tally: mergeReports(talliesOf(readFileSync(0, 'utf8'))), options });
+    else writeReport(flags.out, { tally: mergeReports(talliesOf(await text(process.stdin))), options });
     return '';
   });
 }
@@ -147,15 +147,15 @@ function assessOptions(flags: AskedFlags): Omit<AssessOptions, 'site'> {
   };
 }
 
-function momentOf(flag: string, text: string | undefined, time: string): number | undefined {
-  if (text === undefined) return undefined;
-  const moment = Date.parse(/^\d{4}-\d{2}-\d{2}$/.test(text) ? `${text}${time}` : text);
+function momentOf(flag: string, asked: string | undefined, time: string): number | undefined {
+  if (asked === undefined) return undefined;
+  const moment = Date.parse(/^\d{4}-\d{2}-\d{2}$/.test(asked) ? `${asked}${time}` : asked);
   if (Number.isNaN(moment)) throw new WrongUse(`${flag} is no date: write it as 2025-03-10.`);
   return moment;
 }
 
-function talliesOf(text: string): Record<string, number>[] {
-  return text
+function talliesOf(lines: string): Record<string, number>[] {
+  return lines
     .split('\n')
     .filter((line) => line.trim() !== '')
     .map((line) => {

@@ -11,6 +11,9 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
     try {
       onOpen(title, JSON.parse(content));
       said.textContent = '';
+      // What was opened is on the page; the text itself need not stay in sight.
+      text.value = '';
+      place.open = false;
     } catch (error) {
       said.textContent =
         error instanceof SyntaxError ? `This is not JSON: ${error.message}.` : wordsOf(error);
@@ -30,7 +33,7 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
     event.preventDefault();
     void takeFile(event.dataTransfer?.files[0]);
   });
-  return make(
+  const place = make(
     'details',
     { class: 'open-data' },
     make('summary', {}, 'Your own bundle'),
@@ -54,6 +57,7 @@ export function openData(onOpen: (title: string, data: unknown) => void): HTMLEl
     ),
     said,
   );
+  return place;
 }
 
 export const wordsOf = (error: unknown): string =>

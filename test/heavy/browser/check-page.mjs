@@ -1,4 +1,5 @@
 // The page in real Chromium: every story, both sizes, light and dark, keyboard, print, own data, the launch.
+import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
@@ -190,6 +191,36 @@ async function ownData(base) {
   await context.close();
 }
 
+/** A file dropped on the page, and the line of curl, run as pasted. */
+async function dropAndCurl(base) {
+  const context = await openBrowser({ ...desktop, permissions: ['clipboard-read', 'clipboard-write'] });
+  const { page } = await openPage(context, `${base}/`);
+  const transfer = await page.evaluateHandle((text) => {
+    const data = new globalThis.DataTransfer();
+    data.items.add(new globalThis.File([text], 'wren.json', { type: 'application/json' }));
+    return data;
+  }, JSON.stringify(whole));
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+  await page.waitForFunction(() => document.querySelector('.story-text').textContent === 'wren.json');
+  check('a dropped file is opened', (await classOf(page)).startsWith('Pre-eclampsia'));
+  await page.click('#tab-requests');
+  check(
+    'own data are not sent before Send is pressed',
+    (await page.textContent('#view-requests [role=status]')) === 'Not sent yet.',
+  );
+  await page.click('#send');
+  await page.waitForSelector('.card');
+  const shown = JSON.parse(await page.inputValue('#response'));
+  await page.click('#copy-curl');
+  await page.waitForFunction(
+    () => document.querySelector('#view-requests [role=status]').textContent === 'Copied.',
+  );
+  const line = await page.evaluate(() => globalThis.navigator.clipboard.readText());
+  const answer = JSON.parse(execFileSync('bash', ['-c', line], { encoding: 'utf8', maxBuffer: 1e7 }));
+  check('the copied line of curl gives the response shown', JSON.stringify(answer) === JSON.stringify(shown));
+  await context.close();
+}
+
 async function printing(base) {
   const context = await openBrowser({ ...desktop, acceptDownloads: true });
   const { page } = await openPage(context, `${base}/`);
@@ -326,6 +357,7 @@ try {
   await run('phone', () => eachStory(base, 'phone', { ...phone, colorScheme: 'light' }));
   await run('dark', () => eachStory(base, 'dark', { ...desktop, colorScheme: 'dark' }));
   await run('own', () => ownData(base));
+  await run('drop', () => dropAndCurl(base));
   await run('print', () => printing(base));
   await run('launch', launching);
 } finally {

@@ -2,6 +2,7 @@
 import { fork } from 'node:child_process';
 import { appendFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { clearTimeout, setTimeout } from 'node:timers';
 import { prepare } from './prepare.mjs';
 import { root, work } from './places.mjs';
 
@@ -59,8 +60,7 @@ function startWorker() {
           process.exit(1);
         }
       } else {
-        const result = { ...message };
-        delete result.kind;
+        const result = { id: message.id, status: message.status };
         results.push(result);
         if (result.status !== 'killed') note(result);
         if (results.length % 100 === 0) console.log(`${results.length} of ${mutants.length}`);
