@@ -1,4 +1,4 @@
-// Generated from bench/replay/scan.wat by bench/replay/build-wasm.mjs. Do not edit.
+// Generated from test/bench/replay/scan.wat by test/bench/replay/build-wasm.mjs. Do not edit.
 export const simdModule: string = [
   'AGFzbQEAAAABDwJgAn9/AX9gBH9/f38BfwMEAwAAAQUDAQABBxECBm1lbW9yeQIABHNjYW4AAgqICQMWACAAIAFBA3ZqLQAA',
   'IAFBB3F2QQFxC/sBAQV/QcW78oh4IQMgAEHgAGohAiABIAJJBEAgASECCwNAIAAgAk8EQCAFQQNJDwsgAC0AACEGIAZBIkYE',

@@ -1,7 +1,7 @@
 // An invented export for the comparison: women over several files, in random order. node make-export.mjs FOLDER LINES
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { generate } from '../../../bench/replay/generate.mjs';
+import { generate } from '../../bench/replay/generate.mjs';
 
 const [folder, lines = '40000'] = process.argv.slice(2);
 rmSync(folder, { recursive: true, force: true });

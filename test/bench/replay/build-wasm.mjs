@@ -4,13 +4,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import wabt from 'wabt';
 
 const source = new URL('./scan.wat', import.meta.url);
-const target = new URL('../../src/replay/simd-module.ts', import.meta.url);
+const target = new URL('../../../src/replay/simd-module.ts', import.meta.url);
 const { parseWat } = await wabt();
 const module = parseWat('scan.wat', readFileSync(source), { simd: true });
 const bytes = Buffer.from(module.toBinary({}).buffer);
 const text = bytes.toString('base64').replace(/.{1,96}/g, (part) => `  '${part}',\n`);
 writeFileSync(
   target,
-  `// Generated from bench/replay/scan.wat by bench/replay/build-wasm.mjs. Do not edit.\nexport const simdModule: string = [\n${text}].join('');\n`,
+  `// Generated from test/bench/replay/scan.wat by test/bench/replay/build-wasm.mjs. Do not edit.\nexport const simdModule: string = [\n${text}].join('');\n`,
 );
 console.log(`${bytes.length} bytes`);

@@ -40,7 +40,7 @@ function replay(threads) {
   execFileSync(
     process.execPath,
     [
-      join(here, '../../dist/cli/main.js'),
+      join(here, '../../../dist/cli/main.js'),
       ...['replay', file, '--every', 'end', '--threads', String(threads), '--out', out],
     ],
     { stdio: 'pipe' },

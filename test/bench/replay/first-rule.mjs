@@ -5,10 +5,10 @@ import { Buffer } from 'node:buffer';
 import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import { openFastFilter } from '../../dist/replay/simd-filter.js';
-import { openLineFilter } from '../../dist/replay/line-filter.js';
-import { readRange } from '../../dist/replay/read-source.js';
-import { openLineCutter } from '../../dist/replay/cut-lines.js';
+import { openFastFilter } from '../../../dist/replay/simd-filter.js';
+import { openLineFilter } from '../../../dist/replay/line-filter.js';
+import { readRange } from '../../../dist/replay/read-source.js';
+import { openLineCutter } from '../../../dist/replay/cut-lines.js';
 
 const pressureCodes = new Set(['85354-9', '8480-6', '8462-4']);
 const relevant = new Set(['85354-9', '20454-5', '777-3', '1742-6', '2160-0', '11778-8']);
