@@ -249,7 +249,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'isolated-proteinuria',
       'within-48-hours',
       'Protein with normal pressure.',
-      'class:isolated-proteinuria',
+      { all: ['protein-now', 'normal-now', { none: ['class:chronic-hypertension'] }] },
       cautious,
     ),
     rule(
