@@ -251,6 +251,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
   [/^ajv/, ['bundle'], 'schemas are checked where untrusted input is read'],
   [/^zod/, ['bundle', 'http', 'site'], 'shapes are checked where untrusted input enters'],
   [/^fhirpath/, ['bundle'], 'fhirpath is far too slow for the hot path; twins are tested instead'],
+  [/^marked$/, ['http'], 'the rules become a page where a browser asks'],
   [/^commander$/, ['cli'], 'arguments belong to the command line'],
   [
     /^@noble\/hashes/,

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { assessText } from '../src/cli/assess.ts';
 import { rulesText } from '../src/cli/rules.ts';
 import { guidelineIds } from '../src/guidelines/registry.ts';
-import { readRulesPage } from '../src/http/rules-page.ts';
+import { readRulePage } from '../src/http/rules-page.ts';
 import { client, operationPath, servicePath, hookRequest, fullPrefetch } from './http/client.ts';
 import { caseAsOf, caseBundle } from './support/case-bundle.ts';
 import { readCaseFile } from './support/case-schema.ts';
@@ -48,12 +48,13 @@ describe('the command line', () => {
   });
 
   it('prints one rule, the whole page, or the ids known', () => {
-    const page = readRulesPage();
-    expect(rulesText(page, 'pre-eclampsia').output).toMatch(/^### pre-eclampsia\n/);
-    expect(rulesText(page, 'urgency:seizure').output).toMatch(/^### urgency: seizure\n/);
-    expect(rulesText(page, undefined).output).toBe(page);
-    expect(rulesText(page, 'nothing')).toMatchObject({ exitCode: 2, output: '' });
-    expect(rulesText(page, 'nothing').errors).toContain('pre-eclampsia');
+    const page = readRulePage('rules');
+    expect(rulesText(readRulePage, 'pre-eclampsia').output).toMatch(/^### pre-eclampsia\n/);
+    expect(rulesText(readRulePage, 'urgency:seizure').output).toMatch(/^### urgency: seizure\n/);
+    expect(rulesText(readRulePage, undefined).output).toBe(page);
+    expect(rulesText(readRulePage, 'cases').output).toMatch(/^# Every case\n/);
+    expect(rulesText(readRulePage, 'nothing')).toMatchObject({ exitCode: 2, output: '' });
+    expect(rulesText(readRulePage, 'nothing').errors).toContain('pre-eclampsia');
   });
 });
 
@@ -102,10 +103,12 @@ describe('GET /rules', () => {
   it('serves RULES.md as markdown, and as a page to a browser', async () => {
     const markdown = await client().get('/rules');
     expect(markdown.headers['content-type']).toBe('text/markdown; charset=utf-8');
-    expect(markdown.text).toBe(readRulesPage());
+    expect(markdown.text).toBe(readRulePage('rules'));
     const page = await client().get('/rules').set('Accept', 'text/html,*/*;q=0.8');
     expect(page.headers['content-type']).toBe('text/html; charset=utf-8');
-    expect(page.text).toContain('<pre># The rules');
+    expect(page.text).toContain('<h3 id="urgency-seizure">urgency: seizure</h3>');
+    expect(page.text).toContain('<a href="/rules?id=numbers">');
+    expect(page.headers['content-security-policy']).toContain("style-src 'self'");
   });
 
   it('serves one rule, and says 404 with the ids known when there is none', async () => {

@@ -7,13 +7,15 @@ import type { Threshold } from '../src/guidelines/guideline.ts';
 import { timelineValues } from '../src/guidelines/registry.ts';
 import { riskModels } from '../src/guidelines/risk-models.ts';
 import { toAnswer } from '../src/presenters/answer.ts';
+import { rulePageFiles } from '../src/presenters/rule-table.ts';
 import { citationsIn, figuresIn, namesOf, thresholdsIn } from '../src/presenters/rule-sources.ts';
 import { caseAsOf, caseBundle } from './support/case-bundle.ts';
 import type { CaseRow } from './support/case-schema.ts';
-import { everyCaseRow, guidelines, ruleCases, rulesPage } from './support/rules-page.ts';
+import { everyCaseRow, guidelines, ruleCases, rulePages } from './support/rules-page.ts';
 import { absentGroups, absentRows, knownGaps } from './support/case-coverage.ts';
 
 const root = join(import.meta.dirname, '..');
+const pages = rulePages(root);
 const everything = [...guidelines, timelineValues, riskModels];
 const numbers = [...thresholdsIn(everything), ...figuresIn(everything)];
 
@@ -136,9 +138,9 @@ function printedLimits(row: CaseRow, guideline: string): readonly Printed[] {
   return findings.flatMap(({ thresholds = [] }) => thresholds);
 }
 
-describe('RULES.md', () => {
-  it('is fresh: if this fails, run `npm run rules`', () => {
-    const written = readFileSync(join(root, 'src', 'guidelines', 'RULES.md'), 'utf8');
-    expect(written === rulesPage(root)).toBe(true);
+describe('the pages about the rules', () => {
+  it.each(Object.entries(rulePageFiles))('%s are fresh: if this fails, run `npm run rules`', (name, file) => {
+    const written = readFileSync(join(root, 'src', 'guidelines', file), 'utf8');
+    expect(written === pages[name as keyof typeof pages]).toBe(true);
   });
 });

@@ -3,7 +3,7 @@
 import { CommanderError } from 'commander';
 import { readFile } from 'node:fs/promises';
 import { text } from 'node:stream/consumers';
-import { readRulesPage } from '../http/rules-page.ts';
+import { readRulePage } from '../http/rules-page.ts';
 import { addressFrom, serve } from '../http/serve.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
 import { createProgram } from './program.ts';
@@ -64,7 +64,7 @@ try {
     now: () => Date.now(),
     read,
     site: loadSite,
-    rules: readRulesPage,
+    rules: readRulePage,
     finish,
     serve: startService,
   }).parseAsync();

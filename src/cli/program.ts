@@ -3,6 +3,7 @@ import { Command, Option } from 'commander';
 import { everyGuideline } from '../compare-guidelines.ts';
 import { defaultGuidelineId, guidelineIds } from '../guidelines/registry.ts';
 import { caution } from '../presenters/caution.ts';
+import type { RulePageName } from '../presenters/rule-table.ts';
 import { addReplay } from './replay.ts';
 import { rulesText } from './rules.ts';
 import { assessText, formats, type CommandResult, type Format } from './assess.ts';
@@ -15,8 +16,8 @@ export interface World {
   readonly read: (file: string) => Promise<string>;
   /** A site folder; throws SiteError. Absent: no site can be named. */
   readonly site?: (folder: string) => ServedSite;
-  /** RULES.md. */
-  readonly rules: () => string;
+  /** The pages about the rules. */
+  readonly rules: (name: RulePageName) => string;
   readonly finish: (result: CommandResult) => void;
   readonly serve: (
     host: string | undefined,
@@ -86,9 +87,9 @@ export function createProgram(world: World): Command {
   program
     .command('rules')
     .description('print the rules in words, for clinical review; or one of them')
-    .argument('[id]', 'a rule as its heading names it: pre-eclampsia, urgency:seizure')
+    .argument('[id]', 'a rule as its heading names it: pre-eclampsia, urgency:seizure; or: numbers, cases')
     .action((id: string | undefined) => {
-      world.finish(rulesText(world.rules(), id));
+      world.finish(rulesText(world.rules, id));
     });
   program
     .command('serve')

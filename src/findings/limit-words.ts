@@ -28,10 +28,11 @@ const countedUnits: Readonly<Record<string, string>> = {
   a: 'year',
 };
 
-/** A number with its unit: "140 mmHg", "2+", "trace", "4 hours", "0.3 mg/mg". */
+/** A number with its unit: "140 mmHg", "2+", "trace", "4 hours", "0.3 mg/mg"; beyond 72 hours whole days. */
 export function quantityWords(value: number, unit: string): string {
   if (unit === '{grade}') return gradeWords(value);
   if (unit === '1') return String(value);
+  if (unit === 'h' && value > 72 && value % 24 === 0) return quantityWords(value / 24, 'd');
   const counted = countedUnits[unit];
   if (counted !== undefined) return `${String(value)} ${counted}${value === 1 ? '' : 's'}`;
   return `${String(value)} ${unitWords[unit] ?? unit}`;

@@ -473,9 +473,14 @@ export interface Omission {
 /** all / any / none over question ids, or over classes already decided (`class:pre-eclampsia`). */
 export type Need =
   | string
-  | { readonly all: readonly Need[] }
-  | { readonly any: readonly Need[] }
-  | { readonly none: readonly Need[] };
+  | ({ readonly all: readonly Need[] } & Called)
+  | ({ readonly any: readonly Need[] } & Called)
+  | ({ readonly none: readonly Need[] } & Called);
+
+/** What people call a state, where a table has no room to spell it out. */
+interface Called {
+  readonly called?: string;
+}
 
 export interface ClassRule {
   readonly id: string;

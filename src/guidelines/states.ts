@@ -1,13 +1,17 @@
 // States of the woman that several rules ask for. Data.
 import type { Need } from './guideline.ts';
 
-export const pregnant: Need = { any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'] };
+export const pregnant: Need = {
+  called: 'pregnant',
+  any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'],
+};
 export const afterBirth: Need = 'now-after-birth';
 export const toHospitalNow: Need = 'referral:hospital-with-intensive-care';
-export const noEmergency: Need = { none: [toHospitalNow] };
+export const noEmergency: Need = { called: 'no emergency transfer', none: [toHospitalNow] };
 
 /** Pre-eclampsia of any kind, or about to be called so. */
 export const preEclampsiaOfAnyKind: Need = {
+  called: 'any pre-eclampsia',
   any: [
     'class:pre-eclampsia',
     'class:pre-eclampsia-severe-features',
@@ -21,6 +25,7 @@ export const preEclampsiaOfAnyKind: Need = {
 
 /** Pre-eclampsia that is established. */
 export const establishedPreEclampsia: Need = {
+  called: 'established pre-eclampsia',
   any: [
     'class:pre-eclampsia',
     'class:pre-eclampsia-severe-features',
@@ -37,6 +42,7 @@ export const undatedHypertension: Need = 'class:hypertension-timing-unknown';
 
 /** Any hypertension that stands, confirmed or on record. */
 export const anyHypertension: Need = {
+  called: 'any hypertension',
   any: [
     preEclampsiaOfAnyKind,
     gestational,
@@ -49,10 +55,14 @@ export const anyHypertension: Need = {
 };
 
 /** Any hypertension, one raised contact included. */
-export const anyRaised: Need = { any: [anyHypertension, 'class:raised-unconfirmed', 'raised-now'] };
+export const anyRaised: Need = {
+  called: 'any raised pressure or hypertension',
+  any: [anyHypertension, 'class:raised-unconfirmed', 'raised-now'],
+};
 
 /** A hypertensive disorder of this pregnancy, after birth. */
 export const knownAfterBirth: Need = {
+  called: 'after birth, any hypertension of this pregnancy',
   all: [
     afterBirth,
     {
@@ -69,6 +79,7 @@ export const knownAfterBirth: Need = {
 
 /** Pre-eclampsia of this pregnancy, after birth. */
 export const preEclampsiaAfterBirth: Need = {
+  called: 'after birth, any pre-eclampsia of this pregnancy',
   all: [
     afterBirth,
     {
@@ -84,4 +95,7 @@ export const preEclampsiaAfterBirth: Need = {
 };
 
 /** Signs that the kidneys fail. */
-export const kidneyTrouble: Need = { any: ['recorded-kidney-disease', 'kidney-impaired', 'oliguria'] };
+export const kidneyTrouble: Need = {
+  called: 'signs that the kidneys fail',
+  any: ['recorded-kidney-disease', 'kidney-impaired', 'oliguria'],
+};

@@ -17,24 +17,16 @@ export interface RuleCase {
   readonly outcomes: Readonly<Record<string, Readonly<Record<string, Outcome>>>>;
 }
 
-const groups: readonly (readonly [Outcome, string])[] = [
-  ['met', 'The rule holds'],
-  ['not-met', 'It does not hold'],
-  ['cannot-tell', 'We cannot tell'],
-  ['not-applicable', 'It does not apply'],
+const groups: readonly (readonly [Outcome, string, number])[] = [
+  ['met', 'holds', 4],
+  ['not-met', 'does not hold', 2],
+  ['cannot-tell', 'cannot tell', 2],
+  ['not-applicable', 'does not apply', 1],
 ];
 
-/** How many of a group are written out, and how many more are named. */
-const shown: Readonly<Record<Outcome, number>> = {
-  met: 5,
-  'not-met': 3,
-  'cannot-tell': 3,
-  'not-applicable': 3,
-};
-const named = 12;
-
 /**
- * Cases of a rule in the four groups, a few of each; near misses before others.
+ * Cases of a rule in the four groups, a few of each in one table; those written for the rule before near misses, near
+ * misses before others.
  *
  * Given    rule       key of the rule: `class:pre-eclampsia`
  *          guideline  under which they are judged
@@ -47,43 +39,43 @@ export function ruleCaseLines(
   const judged = cases.filter((each) => each.expect[guideline] !== undefined);
   const outcome = (each: RuleCase): Outcome | undefined => each.outcomes[guideline]?.[rule];
   const near = new Set(judged.filter((each) => outcome(each) === 'met').map(familyOf));
-  return groups.flatMap(([group, words]) => {
-    const found = judged.filter((each) => outcome(each) === group);
-    const sorted =
-      group === 'met'
-        ? found
-        : [...found].sort((a, b) => Number(near.has(familyOf(b))) - Number(near.has(familyOf(a))));
-    return groupLines(sorted, words, guideline, shown[group]);
+  const own = new RegExp(`^${rule.replace(':', '-')}-(met|not-met|cannot-tell|not-applicable)-`);
+  const distance = (each: RuleCase): number => (own.test(each.id) ? 0 : near.has(familyOf(each)) ? 1 : 2);
+  const found = groups.map(([group, words, count]) => {
+    const all = judged.filter((each) => outcome(each) === group);
+    const written = [...all].sort((a, b) => distance(a) - distance(b)).slice(0, count);
+    return { words, written, more: all.length - written.length };
   });
+  return [
+    ...markdownTable(
+      ['the rule', 'what was measured', 'what we answer', 'case', 'from'],
+      found.flatMap(({ words, written }) =>
+        written.map((each) => [
+          words,
+          caseWords(each.given),
+          answerWords(each, guideline),
+          each.id,
+          each.basis,
+        ]),
+      ),
+    ),
+    moreWords(found),
+    '',
+  ];
 }
 
 /** `platelets-150` of `platelets-150-below`: rows of one family differ in one value. */
 const familyOf = ({ id }: RuleCase): string => id.replace(/-[a-z]+$/, '');
 
-function groupLines(
-  cases: readonly RuleCase[],
-  words: string,
-  guideline: string,
-  count: number,
-): readonly string[] {
-  if (cases.length === 0) return [`${words}: no case.`, ''];
-  const rest = cases.slice(count).map(({ id }) => id);
-  return [
-    `${words}:`,
-    '',
-    ...markdownTable(
-      ['case', 'what was measured', 'what we answer', 'from'],
-      cases
-        .slice(0, count)
-        .map((each) => [each.id, caseWords(each.given), answerWords(each, guideline), each.basis]),
-    ),
-    ...(rest.length === 0
-      ? []
-      : [
-          `And ${rest.length} more: ${rest.slice(0, named).join(', ')}${rest.length > named ? ' …' : ''}`,
-          '',
-        ]),
-  ];
+function moreWords(
+  found: readonly { readonly words: string; readonly written: readonly unknown[]; readonly more: number }[],
+): string {
+  const more = found.flatMap(({ words, more: count }) => (count === 0 ? [] : [`${count} where it ${words}`]));
+  const none = found
+    .filter(({ written }) => written.length === 0)
+    .map(({ words }) => `no case where it ${words}`);
+  const rest = more.length === 0 ? [] : [`${more.join(', ')}, in [every case](CASES.md)`];
+  return `${[...(rest.length === 0 ? [] : ['More:', ...rest])].join(' ')}${rest.length > 0 && none.length > 0 ? '; ' : ''}${none.join('; ')}.`;
 }
 
 /** All cases once, with the answer of each guideline. */

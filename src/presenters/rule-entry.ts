@@ -1,6 +1,5 @@
 // One rule as a clinician reads it: sentence, conditions, advice, doubts, sources, other guidelines, cases, review.
 import type { ClassRule, Guideline, Need, UrgencyRule } from '../guidelines/guideline.ts';
-import type { Review } from '../guidelines/reviews.ts';
 import { ruleCaseLines, type RuleCase } from './rule-cases.ts';
 import {
   citationsIn,
@@ -10,17 +9,15 @@ import {
   thresholdsIn,
   type RuleData,
 } from './rule-sources.ts';
-import { idWords, listLines, needItems, needLine } from './rule-words.ts';
+import { needLine } from './need-line.ts';
+import { reviewWords, type ReviewInput } from './rule-review.ts';
+import { idWords, listLines, needItems } from './rule-words.ts';
 import { sideBySideLines } from './side-by-side.ts';
 import { neededByWords, urgencyWords } from './vocabulary.ts';
 import { sentenceCase } from './words.ts';
 
-export interface RuleTableInput {
-  /** The default guideline first. */
-  readonly guidelines: readonly Guideline[];
+export interface RuleTableInput extends ReviewInput {
   readonly cases: readonly RuleCase[];
-  readonly reviews: readonly Review[];
-  readonly fingerprint: (data: unknown) => string;
 }
 
 const part = (heading: string, lines: readonly string[]): readonly string[] =>
@@ -67,10 +64,10 @@ function commonParts(rule: RuleData, main: Guideline, key: string, input: RuleTa
       .filter((citation) => citation.known === kind)
       .map((citation) => `- ${sentenceCase(citationWords(citation))}`);
   return [
-    ...part('Choices of ours and rules of the trade', [...known('ours'), ...known('common-practice')]),
-    ...part('Source', [`- ${citationWords(rule.citation)}`, ...memoryLines(data)]),
     ...part('Other guidelines', otherLines(rule, key, main, input)),
     ...part('Cases', ruleCaseLines(key, main.id, input.cases)),
+    ...part('Choices of ours and rules of the trade', [...known('ours'), ...known('common-practice')]),
+    ...part('Source', [`- ${citationWords(rule.citation)}`, ...memoryLines(data)]),
     `*Review: ${reviewWords(key, input)}.*`,
     '',
   ];
@@ -112,19 +109,26 @@ function excludedBy(need: Need): readonly string[] {
   return [...new Set(('all' in need ? need.all : need.any).flatMap(excludedBy))];
 }
 
-/** Urgency and referral that rest on a class, and the steps that name it. */
+/** Urgency and referral that rest on a class in full, and the names of the steps that rest on it. */
 function adviceLines(id: string, main: Guideline): readonly string[] {
   const key = `class:${id}`;
-  const urgent = main.urgencyRules.filter((rule) => namesOf(rule.when).includes(key));
+  const urgent = urgencyOf(id, main);
   const keys = new Set([key, ...urgent.map((rule) => `urgency:${rule.id}`)]);
   const referrals = main.referralRules.filter((rule) => namesOf(rule.when).some((name) => keys.has(name)));
   const steps = main.actionRules
     .filter((rule) => namesOf(rule.when).includes(key))
     .sort((a, b) => a.order - b.order);
+  const kinds = [...new Set(steps.map(({ kind }) => kind))];
   return [
     ...urgent.map((rule) => `- ${rule.urgency}: [${rule.id}](#urgency-${rule.id}). ${rule.sentence}`),
     ...referrals.map((rule) => `- to: ${rule.sentence}`),
-    ...steps.map((rule) => `- ${rule.sentence.replace('{time}', 'the time by the clock')} \`${rule.id}\``),
+    ...kinds.map(
+      (kind) =>
+        `- [${idWords(kind)}](#steps-${kind}): ${steps
+          .filter((rule) => rule.kind === kind)
+          .map((rule) => idWords(rule.id))
+          .join('; ')}`,
+    ),
     ...(urgent.length + referrals.length + steps.length === 0
       ? []
       : [
@@ -132,6 +136,10 @@ function adviceLines(id: string, main: Guideline): readonly string[] {
         ]),
   ];
 }
+
+/** Urgency rules that name a class. */
+const urgencyOf = (id: string, main: Guideline): readonly UrgencyRule[] =>
+  main.urgencyRules.filter((rule) => namesOf(rule.when).includes(`class:${id}`));
 
 function omissionLines(when: Need, main: Guideline): readonly string[] {
   const gaps = new Map(
@@ -167,22 +175,4 @@ function otherLines(rule: RuleData, key: string, main: Guideline, input: RuleTab
     ...(absent.length === 0 ? [] : [`- not a rule of: ${absent.map(({ id }) => id).join(', ')}`]),
     ...(otherwise.length + absent.length > 0 || main.id === '' ? [''] : []),
   ];
-}
-
-/** The fingerprint is over the rule and its questions in every guideline: touching any number of it shows. */
-function reviewWords(key: string, { guidelines, reviews, fingerprint }: RuleTableInput): string {
-  const [kind, id] = [key.slice(0, key.indexOf(':')), key.slice(key.indexOf(':') + 1)];
-  const data = guidelines.map((guideline) => {
-    const rules: readonly RuleData[] = kind === 'class' ? guideline.classRules : guideline.urgencyRules;
-    const rule = rules.find((each) => each.id === id);
-    return rule === undefined ? [] : [rule, questionsUnder(rule.when, guideline)];
-  });
-  const mark = fingerprint(data).slice(0, 12);
-  const name = kind === 'class' ? id : key;
-  const review = reviews.filter((each) => each.rule === name).at(-1);
-  if (review === undefined) return `not reviewed (fingerprint ${mark})`;
-  const by = `${review.role}, ${review.date}`;
-  return review.fingerprint.startsWith(mark) || mark.startsWith(review.fingerprint)
-    ? `reviewed by ${by} (fingerprint ${mark})`
-    : `changed since the review by ${by} (fingerprint was ${review.fingerprint.slice(0, 12)}, is ${mark})`;
 }

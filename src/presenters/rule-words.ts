@@ -261,20 +261,3 @@ function hellpItems({ tennessee, mississippi }: HellpDefinition): readonly ListI
     ),
   ];
 }
-
-/** A need in one line, for tables. */
-export function needLine(need: Need, guideline: Guideline): string {
-  if (typeof need === 'string') {
-    const question = guideline.questions.find(({ id }) => id === need);
-    return question?.asks.replace(/\?$/, '') ?? need.replace(/^class:/, '').replace(/^(\w+):/, '$1: ');
-  }
-  const joined = (parts: readonly Need[], word: string): string =>
-    parts
-      .map((part) =>
-        typeof part === 'string' ? needLine(part, guideline) : `(${needLine(part, guideline)})`,
-      )
-      .join(word);
-  if ('all' in need) return joined(need.all, '; and ');
-  if ('any' in need) return joined(need.any, '; or ');
-  return `not: ${joined(need.none, '; nor ')}`;
-}

@@ -50,7 +50,8 @@ function columnOf(guideline: Guideline, when: Need): Column {
 
 /** Limits of severity and of detection stand in rows of their own. */
 function measureName(question: string, name: string): string {
-  return question === 'severe-organ' || question === 'heavy-protein' ? `severe: ${name}` : name;
+  const words = idWords(name);
+  return question === 'severe-organ' || question === 'heavy-protein' ? `severe: ${words}` : words;
 }
 
 const cellOf = (threshold: Threshold): string =>

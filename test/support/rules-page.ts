@@ -5,6 +5,8 @@ import { fingerprint } from '../../src/fingerprint.ts';
 import type { Outcome } from '../../src/findings/finding.ts';
 import type { Guideline } from '../../src/guidelines/guideline.ts';
 import { guidelineIds, guidelineOf, timelineValues } from '../../src/guidelines/registry.ts';
+import { measureDefinitions as measures } from '../../src/guidelines/measures.ts';
+import { siteQualityRules } from '../../src/guidelines/quality-rules.ts';
 import { reviews } from '../../src/guidelines/reviews.ts';
 import { riskModels } from '../../src/guidelines/risk-models.ts';
 import { applyRules } from '../../src/rules/apply-rules.ts';
@@ -12,7 +14,7 @@ import { combine, lookUp } from '../../src/rules/combine.ts';
 import { prepare } from '../../src/evaluate.ts';
 import type { Timeline } from '../../src/timeline/timeline.ts';
 import type { RuleCase } from '../../src/presenters/rule-cases.ts';
-import { toRuleTable } from '../../src/presenters/rule-table.ts';
+import { toRulePages } from '../../src/presenters/rule-table.ts';
 import { caseAsOf, caseBundle } from './case-bundle.ts';
 import { readCaseFile, type CaseRow } from './case-schema.ts';
 
@@ -67,16 +69,20 @@ export function ruleCases(root: string): readonly RuleCase[] {
   });
 }
 
-/** The page, from the files under the root of the project. */
-export const rulesPage = (root: string): string =>
-  toRuleTable({
+/** The pages, from the files under the root of the project. */
+export const rulePages = (root: string): ReturnType<typeof toRulePages> =>
+  toRulePages({
     guidelines,
     cases: ruleCases(root),
     reviews,
     fingerprint,
     riskModels,
+    measures,
+    siteQualityRules,
     otherValues: [
       { name: 'dating and plausibility', data: timelineValues },
+      { name: 'measures', data: measures },
+      { name: 'site reports', data: siteQualityRules },
       { name: 'risk equations', data: riskModels },
     ],
   });

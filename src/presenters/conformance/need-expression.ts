@@ -1,7 +1,7 @@
 // Conditions of rules as FHIRPath: the expression of a PlanDefinition condition, and criteria of measures.
 import type { Expression } from 'fhir/r4.js';
 import type { Guideline, Need } from '../../guidelines/guideline.ts';
-import { needLine } from '../rule-words.ts';
+import { needLine } from '../need-line.ts';
 
 /**
  * A need as FHIRPath over one variable.
