@@ -22,6 +22,7 @@ export interface AssessOptions {
   readonly guideline?: string | undefined;
   readonly asOf?: string | undefined;
   readonly subject?: string | undefined;
+  readonly riskModels?: boolean | undefined;
   readonly site?: ServedSite | undefined;
   readonly format: Format;
 }
@@ -48,6 +49,7 @@ export function assessText(text: string, options: AssessOptions, now: number): C
       ...options.site?.options,
       asOf: options.asOf ?? now,
       ...(options.subject === undefined ? {} : { subject: options.subject }),
+      riskModels: options.riskModels === true,
     };
     if (options.guideline === everyGuideline) return comparedResult(received.input, asked, options.format);
     const evaluations = evaluateEach(received.input, {

@@ -47,6 +47,7 @@ interface AssessFlags extends SiteFlag {
   readonly guideline: string;
   readonly asOf?: string;
   readonly subject?: string;
+  readonly riskModels?: true;
   readonly format: Format;
 }
 
@@ -67,6 +68,10 @@ export function createProgram(world: World): Command {
     )
     .option('--as-of <instant>', 'judge as at this time, ISO 8601 with zone (default: now)')
     .option('--subject <reference>', 'the woman, when the input holds several: Patient/1')
+    .option(
+      '--risk-models',
+      'add the figures of two published risk equations; they are unverified and decide nothing',
+    )
     .addOption(new Option('--format <format>', 'form of the answer').choices([...formats]).default('text'))
     .addHelpText('after', exitCodeHelp)
     .option('--site <folder>', 'folder with site.json and ConceptMaps')

@@ -7,14 +7,14 @@ import { receive, withReception, type Received } from '../receive.ts';
 import { queriedInstant, type Call } from './call.ts';
 import { guidelineOption } from './cds-services.ts';
 import { checkFormat, isStrict } from './fhir-negotiation.ts';
-import { parameterOf, readOperation } from './operation-input.ts';
+import { parameterOf, readOperation, switchOf } from './operation-input.ts';
 import { fhirReply, type Reply } from './reply.ts';
 
 /**
  * `POST /fhir/$assess-hypertension`
  *
- * Given    call   body: a Bundle, or Parameters with `bundle` and optionally `guideline`, `asOf`, `subject`; the
- *                 three may be query parameters instead; `Prefer: handling=strict` refuses what breaks R4
+ * Given    call   body: a Bundle, or Parameters with `bundle` and optionally `guideline`, `asOf`, `subject`,
+ *                 `riskModels`; these may be query parameters instead; `Prefer: handling=strict` refuses what breaks R4
  * Returns  a collection Bundle; one result set for each woman when several are in the input and none is named.
  *          With the guideline `all`: under the default one, with the answers of every other side by side.
  * Throws   RequestError 400: no Bundle, an unknown guideline, a time that cannot be read, one parameter said twice
@@ -30,6 +30,7 @@ export async function assessReply(call: Call): Promise<Reply> {
     asOf: parameterOf(call, asked, 'asOf', queriedInstant(call)) ?? call.now,
     ...guidelineOption(guideline),
     ...(subject === undefined ? {} : { subject }),
+    riskModels: switchOf(call, asked, 'riskModels'),
   };
   const received = receive(asked.data, { isStrict: isStrict(call), site: call.site?.setup });
   return fhirReply(guideline === everyGuideline ? compared(received, options) : assessed(received, options));

@@ -45,10 +45,10 @@ export function readOperation(body: unknown, names: readonly string[]): Operatio
 function valueOf(parameter: Json): string | undefined {
   const reference = parameter['valueReference'];
   if (isObject(reference) && typeof reference['reference'] === 'string') return reference['reference'];
-  const [, value] =
-    Object.entries(parameter).find(([key, each]) => key.startsWith('value') && typeof each === 'string') ??
-    [];
-  return typeof value === 'string' ? value : undefined;
+  for (const [key, value] of Object.entries(parameter))
+    if (key.startsWith('value') && (typeof value === 'string' || typeof value === 'boolean'))
+      return String(value);
+  return undefined;
 }
 
 /**
@@ -72,4 +72,15 @@ export function parameterOf(
       `\`${name}\` is given twice, with different values.`,
     );
   return said ?? query;
+}
+
+/**
+ * A switch that may stand in the body or in the query; absent is off.
+ *
+ * Throws   RequestError 400 when it is neither `true` nor `false`
+ */
+export function switchOf(call: Call, input: OperationInput, name: string): boolean {
+  const said = parameterOf(call, input, name) ?? 'false';
+  if (said === 'true' || said === 'false') return said === 'true';
+  throw refused(400, 'switch-invalid', 'value', `http.${name}`, `\`${name}\` is true or false.`);
 }

@@ -1,11 +1,13 @@
 // A line of a case file in words: "blood pressure 146/92 mmHg at 09:00". Wording only.
+import { spokenUnits } from '../findings/limit-words.ts';
+import { idWords } from './rule-words.ts';
 
 /** A line of a case: a kind, a time, and fields with the unit in their name or beside the value. */
 export type CaseLine = Readonly<Record<string, unknown>>;
 
 const text = (value: unknown): string =>
   typeof value === 'string' || typeof value === 'number' ? String(value) : '';
-const plain = (value: unknown): string => text(value).replaceAll('-', ' ');
+const plain = (value: unknown): string => idWords(text(value));
 
 const remark = (value: unknown): string => (value === undefined ? '' : `, ${plain(value)}`);
 
@@ -59,7 +61,7 @@ export function caseWords(lines: readonly CaseLine[]): string {
   const days = new Set(
     lines.flatMap((line) => (typeof line['at'] === 'string' ? [line['at'].slice(0, 10)] : [])),
   );
-  return lines.map((line) => `${lineWords(line)}${timeWords(line, days.size > 1)}`).join('; ');
+  return spokenUnits(lines.map((line) => `${lineWords(line)}${timeWords(line, days.size > 1)}`).join('; '));
 }
 
 function lineWords(line: CaseLine): string {

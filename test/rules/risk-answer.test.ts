@@ -1,8 +1,10 @@
 // The risk equations in the answer: only when asked for, as JSON and as RiskAssessment.
 import { describe, expect, it } from 'vitest';
+import { assessText } from '../../src/cli/assess.ts';
 import { evaluate } from '../../src/evaluate.ts';
 import { toAnswer } from '../../src/presenters/answer.ts';
 import { toFhirBundle } from '../../src/presenters/fhir-result.ts';
+import { client, operationPath } from '../http/client.ts';
 import { resourceFaults } from '../support/fhir-schema.ts';
 import {
   bundleOf,
@@ -36,6 +38,24 @@ describe('in the answer', () => {
     expect(evaluation.riskEstimates).toBeUndefined();
     expect(JSON.stringify(toAnswer(evaluation))).not.toContain('riskEstimates');
     expect(JSON.stringify(toFhirBundle(evaluation))).not.toContain('RiskAssessment');
+  });
+
+  it('the command line and the FHIR operation add them when asked, and refuse a switch that is no switch', async () => {
+    const text = JSON.stringify(input);
+    const said = (riskModels: boolean) =>
+      assessText(text, { ...options, format: 'text', riskModels }, 0).output;
+    expect(said(true)).toContain('3.6');
+    expect(said(true)).toContain('not verified');
+    expect(said(false)).not.toContain('3.6');
+    const posted = (riskModels: string) =>
+      client()
+        .post(operationPath)
+        .query({ ...options, riskModels })
+        .set('Content-Type', 'application/fhir+json')
+        .send(text);
+    expect((await posted('true')).text).toContain('"resourceType":"RiskAssessment"');
+    expect((await posted('false')).text).not.toContain('RiskAssessment');
+    expect((await posted('yes')).status).toBe(400);
   });
 
   it('class, urgency and actions are the same with and without', () => {

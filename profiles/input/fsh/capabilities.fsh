@@ -42,6 +42,12 @@ Usage: #definition
 * parameter[=].documentation = "The woman, when the data hold several."
 * parameter[=].type = #Reference
 * parameter[=].targetProfile = "http://hl7.org/fhir/StructureDefinition/Patient"
+* parameter[+].name = #riskModels
+* parameter[=].use = #in
+* parameter[=].min = 0
+* parameter[=].max = "1"
+* parameter[=].documentation = "Add the figures of two published risk equations as RiskAssessments; absent: no. They are unverified and decide nothing."
+* parameter[=].type = #boolean
 * parameter[+].name = #return
 * parameter[=].use = #out
 * parameter[=].min = 1
