@@ -8,7 +8,7 @@ import { referencesIn } from './class-findings.ts';
 import { someMapped } from './some.ts';
 import { stableUuid } from './stable-uuid.ts';
 import { traced } from './trace-back.ts';
-import { canonicalBase } from './vocabulary.ts';
+import { codeSystems } from './vocabulary.ts';
 
 type Issue = DetectedIssue & { readonly id: string };
 
@@ -65,17 +65,19 @@ function issueOf(
   evidence: readonly Evidence[],
 ): Pick<Issue, 'resourceType' | 'id' | 'meta' | 'status' | 'code' | 'patient' | 'identifiedDateTime'> {
   const facts = evidence.map(({ reference }) => reference);
-  const words = rule.replace(/^\w+:/, '').replaceAll('-', ' ');
   return {
     resourceType: 'DetectedIssue',
     id: stableUuid(['DetectedIssue', rule, stamp.fingerprint, subject ?? '', facts]),
     meta: traced(stamp, 'safety-issue'),
     status: 'preliminary',
-    code: { coding: [{ system: `${canonicalBase}/CodeSystem/safety-issue`, code: rule }], text: words },
+    code: { coding: [{ system: codeSystems.safetyIssue, code: rule }], text: safetyIssueWords(rule) },
     patient: subjectReference(subject),
     identifiedDateTime: asOf,
   };
 }
+
+/** `medicine:statin-in-pregnancy` as "statin in pregnancy". */
+export const safetyIssueWords = (rule: string): string => rule.replace(/^\w+:/, '').replaceAll('-', ' ');
 
 function evidenceOf(evidence: readonly Evidence[]): DetectedIssue['evidence'] {
   const references = referencesIn([{ evidence }]);

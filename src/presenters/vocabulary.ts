@@ -12,6 +12,7 @@ export const codeSystems = {
   missing: `${canonicalBase}/CodeSystem/missing`,
   issue: `${canonicalBase}/CodeSystem/issue`,
   overrideReason: `${canonicalBase}/CodeSystem/override-reason`,
+  safetyIssue: `${canonicalBase}/CodeSystem/safety-issue`,
   measurePopulation: `${canonicalBase}/CodeSystem/measure-population`,
 } as const;
 

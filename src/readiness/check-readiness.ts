@@ -1,21 +1,15 @@
 // The readiness check: the flow run over an integrator's data, and what it had to say counted.
-import { subjectsOf } from '../bundle/read-bundle.ts';
 import { validateStrict } from '../bundle/strict/validate-strict.ts';
 import type { Issue, SetAsideCode } from '../errors.ts';
-import { evaluate, prepare, type EvaluateOptions, type Prepared } from '../evaluate.ts';
+import type { Prepared } from '../evaluate.ts';
 import type { Evaluation } from '../evaluation.ts';
 import type { SiteSetup } from '../site/site.ts';
-import type { Timeline } from '../timeline/timeline.ts';
 import { adaptInput } from '../site/adapt-input.ts';
 import type { Counted, ElementFound, Fault, OpenQuestion, Readiness } from './readiness.ts';
+import { judgeEach, type Judged, type ReadinessOptions } from './judge-each.ts';
 import { shapeOf } from './shapes.ts';
 
 const mostExamples = 3;
-
-export interface ReadinessOptions extends EvaluateOptions {
-  /** Judge each woman at the time of her newest fact up to `asOf`: old data are checked as of their own time. */
-  readonly atNewestFact?: boolean;
-}
 
 /**
  * Would these data work?
@@ -28,10 +22,7 @@ export interface ReadinessOptions extends EvaluateOptions {
  */
 export function checkReadiness(input: unknown, options: ReadinessOptions, site?: SiteSetup): Readiness {
   const adapted = site === undefined ? { input, remarks: [] } : adaptInput(input, site);
-  const subjects = options.subject === undefined ? subjectsOf(adapted.input) : [options.subject];
-  const women = (subjects.length === 0 ? [undefined] : subjects).map((subject) =>
-    judged(adapted.input, subject === undefined ? options : { ...options, subject }),
-  );
+  const women = judgeEach(adapted.input, options);
   const evaluations = women.map(({ evaluation }) => evaluation);
   const count = (outcome: 'used' | 'not-needed'): number =>
     new Set(
@@ -52,26 +43,6 @@ export function checkReadiness(input: unknown, options: ReadinessOptions, site?:
     strict: faultsOf(validateStrict(input)),
     mapped: adapted.remarks.length,
   };
-}
-
-interface Judged {
-  readonly prepared: Prepared;
-  readonly evaluation: Evaluation;
-}
-
-function judged(input: unknown, { atNewestFact, ...options }: ReadinessOptions): Judged {
-  const newest = atNewestFact === true ? newestFact(prepare(input, options).built.timeline) : undefined;
-  const dated = newest === undefined ? options : { ...options, asOf: newest };
-  return { prepared: prepare(input, dated), evaluation: evaluate(input, dated) };
-}
-
-/** Time of the newest measurement, in milliseconds; undefined when there is none. */
-function newestFact(timeline: Timeline): number | undefined {
-  const { pressures, homePressures, urineProteins, laboratory, symptoms } = timeline;
-  const times = [...pressures, ...homePressures, ...urineProteins, ...laboratory, ...symptoms].flatMap(
-    ({ at }) => (at === undefined ? [] : [at.latest]),
-  );
-  return times.length === 0 ? undefined : times.reduce((newest, time) => Math.max(newest, time));
 }
 
 interface Named<Name extends string> {

@@ -134,6 +134,16 @@ describe('Bundle/$validate', () => {
     ]);
     expect(resourceFaults(bad.outcome)).toEqual([]);
   });
+
+  it('judges data of years ago as of their own time, so that they are no earlier pregnancy', async () => {
+    const old = JSON.parse(
+      JSON.stringify(exampleBundle).replaceAll(/"(20\d\d)-/g, (_, year) => `"${Number(year) - 5}-`),
+    ) as object;
+    const text = JSON.stringify((await validated(old)).outcome);
+    expect(text).not.toContain('earlier pregnancy');
+    const asked = await client().post('/check').send(old);
+    expect(asked.body).toMatchObject({ women: 1, classified: 1 });
+  });
 });
 
 describe('negotiation', () => {

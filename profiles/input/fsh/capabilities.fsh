@@ -90,6 +90,9 @@ Usage: #definition
 * rest.resource[=].searchParam[=].type = #string
 * rest.resource[=].searchParam[+].name = "version"
 * rest.resource[=].searchParam[=].type = #token
+* rest.resource[+].type = #Bundle
+* rest.resource[=].operation[0].name = "validate"
+* rest.resource[=].operation[=].definition = "http://hl7.org/fhir/OperationDefinition/Resource-validate"
 * rest.resource[+].type = #CapabilityStatement
 * rest.resource[=].interaction[0].code = #read
 * rest.resource[=].interaction[+].code = #search-type

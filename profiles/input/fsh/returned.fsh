@@ -1,6 +1,7 @@
 // What we return. Every resource names the rule set it comes from in meta.source: PlanDefinition|version#fingerprint.
 Alias: $vsCondition = https://pregnancy-htn.example/fhir/ValueSet/suggested-condition
 Alias: $vsReferral = https://pregnancy-htn.example/fhir/ValueSet/suggested-referral
+Alias: $vsSafety = https://pregnancy-htn.example/fhir/ValueSet/safety-issue
 Alias: $verification = http://terminology.hl7.org/CodeSystem/condition-ver-status
 Alias: $clinical = http://terminology.hl7.org/CodeSystem/condition-clinical
 
@@ -63,6 +64,7 @@ Description: "A medicine to avoid or use with care, or a doubt about how a value
 * insert Published
 * insert Traceable
 * code 1..1
+* code from $vsSafety (required)
 * severity 1..1
 * identified[x] 1..1
 * detail 1..1

@@ -3,6 +3,7 @@ import type { CodeSystem, FhirResource, ValueSet } from 'fhir/r4.js';
 import type { Guideline } from '../../guidelines/guideline.ts';
 import { stripWords } from '../../terminology/strip-grades.ts';
 import { topics } from '../card-parts.ts';
+import { safetyIssueWords } from '../detected-issue.ts';
 import { issueTypes } from '../operation-outcome.ts';
 import { overrideReasons } from '../override-reasons.ts';
 import { classWords, codeSystems, referralWords, urgencyWords } from '../vocabulary.ts';
@@ -42,6 +43,15 @@ function missingConcepts(guidelines: readonly Guideline[]): readonly Concept[] {
     for (const { whenCannotTell: gap } of questions)
       if (gap !== undefined && !found.has(gap.id)) found.set(gap.id, gap.what);
   return [...found].map(([code, display]) => ({ code, display })).sort((a, b) => (a.code < b.code ? -1 : 1));
+}
+
+/** What a DetectedIssue may be about, from the rules of every guideline, each once. */
+function safetyConcepts(guidelines: readonly Guideline[]): readonly Concept[] {
+  const codes = guidelines.flatMap(({ medicineRules = [], qualityRules = [] }) => [
+    ...medicineRules.map(({ id }) => `medicine:${id}`),
+    ...qualityRules.filter(({ grade }) => grade === 'block').map(({ id }) => `quality:${id}`),
+  ]);
+  return [...new Set(codes)].sort().map((code) => ({ code, display: safetyIssueWords(code) }));
 }
 
 const issueConcepts: readonly Concept[] = ['used', 'not-needed', ...Object.keys(issueTypes)].map((code) => ({
@@ -107,6 +117,14 @@ function vocabularies(guidelines: readonly Guideline[]): readonly Vocabulary[] {
       concepts: overrideReasons
         .filter(({ system }) => system === ours.overrideReason)
         .map(({ code, display }) => ({ code, display })),
+    },
+    {
+      told: told(
+        ours.safetyIssue,
+        'Medicines and measurements in doubt',
+        'A medicine to avoid or to use with care, or a measurement that blocks an answer.',
+      ),
+      concepts: safetyConcepts(guidelines),
     },
     {
       told: told(
