@@ -1,16 +1,16 @@
-// A measure over every woman an input holds: one result for each, and their sum.
+// A measure over every woman an input holds: one result for each of her pregnancies, and their sum.
 import { subjectsOf } from './bundle/read-bundle.ts';
 import { RequestError } from './errors.ts';
 import type { MeasureId } from './guidelines/measures.ts';
-import { gatherWoman, type GatherOptions } from './measures/gather-woman.ts';
-import { measureWoman, type WomanResult } from './measures/measure-woman.ts';
-import type { MeasurePeriod } from './measures/woman-record.ts';
+import { gatherPregnancies, type GatherOptions } from './measures/gather-pregnancies.ts';
+import { measurePregnancy, type PregnancyResult } from './measures/measure-pregnancy.ts';
+import type { MeasurePeriod } from './measures/pregnancy-record.ts';
 import { parseMoment } from './timeline/moment.ts';
-import { addTotals, failedTotals, noTotals, toTotals, type MeasureTotals } from './measures/sum-reports.ts';
+import { addTotals, failedTotals, noTotals, sumReports, type MeasureTotals } from './measures/sum-reports.ts';
 
 export interface MeasureResults {
-  /** In the order of the subjects. */
-  readonly results: readonly WomanResult[];
+  /** In the order of the subjects; of one woman, the newest pregnancy first. */
+  readonly results: readonly PregnancyResult[];
   readonly totals: MeasureTotals;
 }
 
@@ -20,7 +20,8 @@ export interface MeasureResults {
  * Given    measure  id
  *          input    a Bundle with the resources of any number of women
  *          options  period, guideline; with `subject` only that woman
- * Returns  one result for each woman whose data can be judged, and the sum; the others are counted as failed
+ * Returns  one result for each pregnancy of a woman whose data can be judged, and the sum; other women are counted as
+ *          failed
  * Throws   RequestError when the input is no resource at all
  */
 export function evaluateMeasure(measure: MeasureId, input: unknown, options: GatherOptions): MeasureResults {
@@ -30,24 +31,24 @@ export function evaluateMeasure(measure: MeasureId, input: unknown, options: Gat
     judged(measure, input, subject === undefined ? options : { ...options, subject }),
   );
   return {
-    results: each.flatMap(({ result }) => result ?? []),
+    results: each.flatMap(({ results }) => results),
     totals: each.reduce((sum, { totals }) => addTotals(sum, totals), noTotals(measure)),
   };
 }
 
 interface Judged {
-  readonly result?: WomanResult;
+  readonly results: readonly PregnancyResult[];
   readonly totals: MeasureTotals;
 }
 
 /** One woman who cannot be judged does not stop the others. */
 function judged(measure: MeasureId, input: unknown, options: GatherOptions): Judged {
   try {
-    const result = measureWoman(measure, gatherWoman(input, options));
-    return { result, totals: toTotals(result) };
+    const results = gatherPregnancies(input, options).map((record) => measurePregnancy(measure, record));
+    return { results, totals: sumReports(measure, results) };
   } catch (error) {
     if (!(error instanceof RequestError)) throw error;
-    return { totals: failedTotals(measure) };
+    return { results: [], totals: failedTotals(measure) };
   }
 }
 

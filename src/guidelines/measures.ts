@@ -167,7 +167,7 @@ export const measureDefinitions: readonly MeasureDefinition[] = [
     title: 'Referral made when indicated',
     sentence: 'A woman whom the guideline refers has a referral or an admission on record.',
     words: {
-      denominator: 'Of these, those whom the guideline refers at the end of the period.',
+      denominator: 'Of these, those whom the guideline refers at a visit in the period.',
       numerator:
         'A ServiceRequest of referral or admission, not cancelled, or a stay in hospital, on record.',
     },
@@ -178,7 +178,8 @@ export const measureDefinitions: readonly MeasureDefinition[] = [
     title: 'Pressure checked within 72 hours and again 7 to 10 days after birth',
     sentence: 'After a pregnancy with hypertension the pressure is checked twice in the first days.',
     words: {
-      denominator: 'Of these, those with a hypertensive disorder and a recorded birth.',
+      denominator:
+        'Of these, those with a hypertensive disorder, before the birth or after it, and a birth in the period.',
       'denominator-exception': 'The second check is not yet due at the end of the period.',
       numerator: 'A pressure within the first limit after birth and another inside the second window.',
     },
@@ -190,7 +191,7 @@ export const measureDefinitions: readonly MeasureDefinition[] = [
     title: 'Aspirin offered when indicated',
     sentence: 'A woman at risk is offered aspirin to prevent pre-eclampsia.',
     words: {
-      denominator: 'Of these, those for whom the guideline indicates aspirin.',
+      denominator: 'Of these, those for whom the guideline indicates aspirin at a visit in the period.',
       'denominator-exclusion': 'Aspirin is contraindicated on record.',
       numerator: 'Aspirin ordered, in use or given on record.',
     },

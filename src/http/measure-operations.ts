@@ -84,7 +84,7 @@ function toReport(type: ReportType, { results, totals }: MeasureResults, frame: 
     case 'subject-list':
       return toSubjectListReport(totals, results, { frame, score: scoreOf });
     case 'individual': {
-      if (results.length + totals.failed > 1)
+      if (new Set(results.map(({ subject }) => subject)).size + totals.failed > 1)
         throw refused(
           422,
           'required',

@@ -1,4 +1,5 @@
 // The criteria of each proportion measure, one function for each; the words are in the guideline data.
+import type { PreventionAdvice } from '../findings/finding.ts';
 import type { MeasureId } from '../guidelines/measures.ts';
 import {
   firstCheckWithin,
@@ -16,15 +17,15 @@ import { isAtLeastAfter, isRaised, type PlacedReading } from '../rules/view.ts';
 import { referralCodes } from '../terminology/suggested-codes.ts';
 import { gapAtMost, isBefore, isSameLocalDay } from '../timeline/moment.ts';
 import type { Moment } from '../timeline/timeline.ts';
-import { isWithin } from './gather-woman.ts';
+import { isWithin } from './gather-pregnancies.ts';
 import type { Criteria } from './membership.ts';
-import type { WomanRecord } from './woman-record.ts';
+import type { PregnancyRecord } from './pregnancy-record.ts';
 
 export type ProportionId = Exclude<MeasureId, 'terminal-digit-preference'>;
 type Asked = Omit<Criteria, 'initial'>;
 
 /** For each measure: is she in the denominator, and did it happen? */
-export const criteriaOf: Readonly<Record<ProportionId, (record: WomanRecord) => Asked>> = {
+export const criteriaOf: Readonly<Record<ProportionId, (record: PregnancyRecord) => Asked>> = {
   'pressure-at-every-contact': pressureAtEveryContact,
   'urine-protein-when-raised': urineProteinWhenRaised,
   'severe-pressure-repeated': severePressureRepeated,
@@ -50,7 +51,7 @@ function allOf(answers: readonly (boolean | undefined)[]): boolean | undefined {
 
 const hasTime = (at: Moment): boolean => at.precision === 'minute';
 
-function pressureAtEveryContact({ contacts, view }: WomanRecord): Asked {
+function pressureAtEveryContact({ contacts, view }: PregnancyRecord): Asked {
   const antenatal = contacts.filter(({ at, isInpatient, isVirtual }) => {
     const { period, outside: isOutside } = view.place(at);
     return !isInpatient && !isVirtual && period !== 'after-birth' && isOutside === undefined;
@@ -61,26 +62,26 @@ function pressureAtEveryContact({ contacts, view }: WomanRecord): Asked {
   return { denominator: antenatal.length > 0, numerator: allOf(measured) };
 }
 
-function raisedOccasions({ view, guideline, period }: WomanRecord) {
+function raisedOccasions({ view, guideline, period }: PregnancyRecord) {
   return view.occasions.filter(
     (occasion) => isWithin(occasion.at, period) && isRaised(occasion, guideline.chartLimits.hypertension),
   );
 }
 
-function urineProteinWhenRaised(record: WomanRecord): Asked {
+function urineProteinWhenRaised(record: PregnancyRecord): Asked {
   const first = raisedOccasions(record)[0];
   if (first === undefined) return outside;
   const tested = record.view.timeline.urineProteins.map(({ at }) => isSameLocalDay(first.at, at));
   return { denominator: true, numerator: anyOf(tested) };
 }
 
-function severeReadings({ view, guideline, period }: WomanRecord): readonly PlacedReading[] {
+function severeReadings({ view, guideline, period }: PregnancyRecord): readonly PlacedReading[] {
   return view.everyReading.filter(
     ({ reading }) => isWithin(reading.at, period) && reaches(reading, guideline.chartLimits.severe),
   );
 }
 
-function severePressureRepeated(record: WomanRecord): Asked {
+function severePressureRepeated(record: PregnancyRecord): Asked {
   const first = severeReadings(record)[0]?.reading;
   if (first === undefined) return outside;
   const again = record.view.everyReading
@@ -97,7 +98,7 @@ function isSevereQuestion(question: Question): question is SevereQuestion {
   return question.check === 'severe-pressure-confirmed';
 }
 
-function severePressureTreated(record: WomanRecord): Asked {
+function severePressureTreated(record: PregnancyRecord): Asked {
   const { view, guideline, period } = record;
   const rule = guideline.questions.find(isSevereQuestion);
   if (rule === undefined) return outside;
@@ -129,7 +130,7 @@ function isGivenBetween(start: Moment | undefined, first: Moment, confirmed: Mom
   ]);
 }
 
-function raisedPressureResolved(record: WomanRecord): Asked {
+function raisedPressureResolved(record: PregnancyRecord): Asked {
   const first = raisedOccasions(record)[0];
   if (first === undefined) return outside;
   const limit = milliseconds(raisedResolvedWithin);
@@ -146,7 +147,7 @@ function raisedPressureResolved(record: WomanRecord): Asked {
 const isReferral = new Set(referralCodes.map(({ system, code }) => `${system}|${code}`));
 const notMade: readonly string[] = ['revoked', 'entered-in-error', 'unknown'];
 
-function referralMade({ referral, contacts, view }: WomanRecord): Asked {
+function referralMade({ referral, contacts, view }: PregnancyRecord): Asked {
   if (referral === undefined) return outside;
   const requested = view.timeline.requests.some(
     ({ status, codes }) => !notMade.includes(status) && codes.some((code) => isReferral.has(code)),
@@ -170,7 +171,7 @@ const hypertensive: ReadonlySet<Classification> = new Set<Classification>([
   'hypertension-timing-unknown',
 ]);
 
-function pressureCheckedAfterBirth({ classification, view, period }: WomanRecord): Asked {
+function pressureCheckedAfterBirth({ classification, view, period }: PregnancyRecord): Asked {
   const birth = view.timeline.pregnancy.birth?.at;
   const hasDisorder = classification.some((each) => hypertensive.has(each));
   if (birth === undefined || !hasDisorder || !isWithin(birth, period)) return outside;
@@ -186,9 +187,17 @@ function pressureCheckedAfterBirth({ classification, view, period }: WomanRecord
   return { denominator: true, exception: !isDue, numerator: allOf([anyOf(early), anyOf(late)]) };
 }
 
-function aspirinOffered({ prevention, guideline, view }: WomanRecord): Asked {
-  const advice = prevention.find(({ id }) => id === 'aspirin');
-  if (advice === undefined || advice.outcome === 'not-applicable') return outside;
+/** What was advised when she could still be offered it: indicated at any visit, else as told at the latest one. */
+function strongestAspirin(prevention: PregnancyRecord['prevention']): PreventionAdvice | undefined {
+  const told = prevention
+    .flatMap((each) => each.find(({ id }) => id === 'aspirin') ?? [])
+    .filter(({ outcome }) => outcome !== 'not-applicable');
+  return told.find(({ outcome }) => outcome === 'met') ?? told.at(-1);
+}
+
+function aspirinOffered({ prevention, guideline, view }: PregnancyRecord): Asked {
+  const advice = strongestAspirin(prevention);
+  if (advice === undefined) return outside;
   const against = guideline.preventionRules?.find(({ id }) => id === 'aspirin')?.contraindications ?? [];
   const isAgainst = view.timeline.conditions.some(
     ({ condition, state }) => state === 'active' && against.includes(condition),

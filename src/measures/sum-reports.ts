@@ -1,7 +1,7 @@
-// Results of many women as totals: addition only, so that parts can be summed in any order and any grouping.
+// Results of many pregnancies as totals: addition only, so that parts can be summed in any order and any grouping.
 import { stratifierIds, type MeasureId, type StratifierId } from '../guidelines/measures.ts';
 import { addCounts, noCounts, type Counts } from './membership.ts';
-import type { WomanResult } from './measure-woman.ts';
+import type { PregnancyResult } from './measure-pregnancy.ts';
 
 /** By stratum, sorted by name. */
 export type Strata = ReadonlyMap<string, Counts>;
@@ -49,18 +49,18 @@ export function addTotals(a: MeasureTotals, b: MeasureTotals): MeasureTotals {
  * The totals of one measure.
  *
  * Given    measure  id
- *          results  of that measure, one for each woman, in any order
+ *          results  of that measure, one for each pregnancy, in any order
  * Returns  counts, and the same by stratum; strata of each stratifier sum to the counts
  * Throws   never
  */
-export function sumReports(measure: MeasureId, results: readonly WomanResult[]): MeasureTotals {
+export function sumReports(measure: MeasureId, results: readonly PregnancyResult[]): MeasureTotals {
   return results
     .filter((result) => result.measure === measure)
     .reduce((sum, result) => addTotals(sum, toTotals(result)), noTotals(measure));
 }
 
-/** One woman's result as totals. */
-export function toTotals({ measure, counts, strata }: WomanResult): MeasureTotals {
+/** One pregnancy's result as totals. */
+export function toTotals({ measure, counts, strata }: PregnancyResult): MeasureTotals {
   if (counts['initial-population'] === 0) return noTotals(measure);
   const [first, second, third] = stratifierIds.map((id) => new Map([[strata[id], counts]]));
   const empty = new Map<string, Counts>();

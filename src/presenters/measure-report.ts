@@ -11,7 +11,7 @@ import type { GuidelineStamp } from '../evaluation.ts';
 import type { MeasureDefinition, StratifierId } from '../guidelines/measures.ts';
 import type { Counts } from '../measures/membership.ts';
 import type { MeasureTotals } from '../measures/sum-reports.ts';
-import type { WomanResult } from '../measures/measure-woman.ts';
+import type { PregnancyResult } from '../measures/measure-pregnancy.ts';
 import { artefactVersion } from './conformance/header.ts';
 import { toReference } from './reference.ts';
 import { stableUuid } from './stable-uuid.ts';
@@ -70,7 +70,7 @@ export function toIndividualReport(
 /** As the summary, with the list of women in each population (contained Lists). */
 export function toSubjectListReport(
   totals: MeasureTotals,
-  results: readonly WomanResult[],
+  results: readonly PregnancyResult[],
   { frame, score }: { readonly frame: ReportFrame; readonly score: ScoreOf },
 ): MeasureReport {
   const lists = populationIds(frame).flatMap((id) => listOf(id, results));
@@ -183,9 +183,10 @@ function listId(id: PopulationId): string {
 
 function listOf(
   id: PopulationId,
-  results: readonly WomanResult[],
+  results: readonly PregnancyResult[],
 ): readonly { readonly id: PopulationId; readonly list: List }[] {
-  const subjects = results.filter(({ counts }) => counts[id] > 0).flatMap(({ subject }) => subject ?? []);
+  const found = results.filter(({ counts }) => counts[id] > 0).flatMap(({ subject }) => subject ?? []);
+  const subjects = [...new Set(found)];
   if (subjects.length === 0) return [];
   const entry = subjects.map((reference) => ({ item: toReference(reference) }));
   return [{ id, list: { resourceType: 'List', id: listId(id), status: 'current', mode: 'snapshot', entry } }];

@@ -1,8 +1,8 @@
 // One woman's part of the report.
 import { evaluate } from '../../evaluate.ts';
 import { guidelineOf } from '../../guidelines/registry.ts';
-import { gatherWoman } from '../../measures/gather-woman.ts';
-import { measureWomanByAll } from '../../measures/measure-woman.ts';
+import { gatherPregnancies } from '../../measures/gather-pregnancies.ts';
+import { measureByAll } from '../../measures/measure-pregnancy.ts';
 import { siteQualityRules } from '../../guidelines/quality-rules.ts';
 import { copyForwardReport } from '../../rules/quality/digit-preference.ts';
 import type { PressureReading } from '../../timeline/timeline.ts';
@@ -127,11 +127,11 @@ function countSite(counter: Counter, { input, history, options }: CountedWoman):
   const guideline = guidelineOf(options.guidelines[0] ?? '');
   if (end === undefined || guideline === undefined) return;
   const period = { from: options.from ?? -Infinity, to: end, startText: '', endText: '' };
-  const record = gatherWoman(input, { ...options.site, subject: history.subject, period, guideline });
-  for (const { measure, counts } of measureWomanByAll(record))
+  const records = gatherPregnancies(input, { ...options.site, subject: history.subject, period, guideline });
+  for (const { measure, counts } of records.flatMap(measureByAll))
     for (const [population, count] of Object.entries(counts))
       counter.add(['measure', measure, population], Number(count));
-  const site = record.site ?? 'unknown';
+  const site = records[0]?.site ?? 'unknown';
   const readings = history.timeline.pressures.filter(
     ({ at, asSent }) => at.latest <= end && at.latest >= period.from && !asSent.includes('kPa'),
   );

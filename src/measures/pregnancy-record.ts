@@ -1,4 +1,4 @@
-// One woman as the measures see her: her timeline judged at the end of the period, and her contacts. Types only.
+// One pregnancy as the measures see it: its timeline as at its last fact, what was said at its visits, its contacts. Types only.
 import type { PreventionAdvice, Referral } from '../findings/finding.ts';
 import type { Classification, Guideline } from '../guidelines/guideline.ts';
 import type { View } from '../rules/view.ts';
@@ -22,20 +22,21 @@ export interface Contact {
   readonly site?: string;
 }
 
-export interface WomanRecord {
+export interface PregnancyRecord {
   readonly subject: string | undefined;
   readonly period: MeasurePeriod;
   readonly guideline: Guideline;
   readonly view: View;
-  /** Leading class at the end of the period. */
+  /** Every class told at a visit of this pregnancy, the most severe first. */
   readonly classification: readonly Classification[];
+  /** The first one advised in the period. */
   readonly referral: Referral | undefined;
-  /** As judged before the birth, where there was one in the period. */
-  readonly prevention: readonly PreventionAdvice[];
+  /** As advised at each visit in the period, oldest first. */
+  readonly prevention: readonly (readonly PreventionAdvice[])[];
   /** Oldest first, inside the period. */
   readonly contacts: readonly Contact[];
   /** Where she is cared for: of the latest contact, else of the Patient. */
   readonly site: string | undefined;
-  /** Something usable of her lies in the period. */
+  /** Something usable of it lies in the period. */
   readonly hasData: boolean;
 }
