@@ -528,7 +528,13 @@ export interface ActionRule {
   readonly sentence: string;
   /** Ascending; steps before transfer are done in this order. */
   readonly order: number;
-  readonly clock?: { readonly from: ClockStart; readonly add: Threshold; readonly sense: 'after' | 'within' };
+  readonly clock?: {
+    readonly from: ClockStart;
+    readonly add: Threshold;
+    readonly sense: 'after' | 'within';
+    /** In place of the sentence when that time has come; with `{time}`. */
+    readonly whenOver: string;
+  };
   /** Only at sites that can do this; absent: anywhere. */
   readonly siteNeeds?: string;
   /** The numbers the sentence quotes, each with its own source. */
@@ -647,7 +653,13 @@ export interface PreventionRule {
   /** "Indicated by X at Y". */
   readonly dose: string;
   /** Days of gestation between which it is begun; and the window in words. */
-  readonly window?: { readonly from: Threshold; readonly until: Threshold; readonly sentence: string };
+  readonly window?: {
+    readonly from: Threshold;
+    readonly until: Threshold;
+    /** Day from which who takes it stops; absent: at birth. */
+    readonly stop?: Threshold;
+    readonly sentence: string;
+  };
   readonly contraindications: readonly ConditionId[];
   /** States in which prevention comes too late. */
   readonly tooLateWhen: Need;

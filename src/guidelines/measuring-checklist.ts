@@ -3,6 +3,7 @@ import { step } from './action-rule.ts';
 import { commonPractice } from './citations.ts';
 import type { ActionRule, Need } from './guideline.ts';
 import { figure, say } from './sentences.ts';
+import { noEmergency } from './states.ts';
 
 /** Another reading is wanted. */
 const repeatAsked: Need = {
@@ -10,8 +11,7 @@ const repeatAsked: Need = {
     'severe-open',
     'unusable-emergency',
     'unusable-same-day',
-    'class:raised-unconfirmed',
-    { all: ['pair-stale', 'raised-now'] },
+    { all: [{ any: ['class:raised-unconfirmed', { all: ['pair-stale', 'raised-now'] }] }, noEmergency] },
   ],
 };
 
@@ -30,7 +30,7 @@ export const measuringChecklist: readonly ActionRule[] = [
   step(
     'rest-before-measuring',
     'measurement-quality',
-    14,
+    13.1,
     say(
       'Before the repeat: {rest} of rest, seated, back and arm supported, bare arm at the level of the heart.',
       {
@@ -43,7 +43,7 @@ export const measuringChecklist: readonly ActionRule[] = [
   step(
     'place-the-cuff',
     'measurement-quality',
-    15,
+    13.2,
     say('The lower edge of the cuff lies {gap} (two fingers) above the crease of the elbow.', {
       gap: figure('cuff-above-the-elbow', 2.5, 'cm', cuffPlace),
     }),
@@ -53,7 +53,7 @@ export const measuringChecklist: readonly ActionRule[] = [
   step(
     'inflate-beyond-the-pulse',
     'measurement-quality',
-    16,
+    13.3,
     say(
       'By hand: inflate {beyond} beyond the pressure at which the pulse disappears, then let down slowly.',
       {
@@ -66,9 +66,9 @@ export const measuringChecklist: readonly ActionRule[] = [
   step(
     'pressure-at-every-visit',
     'measurement-quality',
-    18,
+    19.5,
     'Take the pressure at every antenatal visit, whatever the visit is for.',
-    repeatAsked,
+    { all: [repeatAsked, noEmergency] },
     commonPractice('the pressure is taken at every antenatal visit'),
   ),
   step(
@@ -76,7 +76,7 @@ export const measuringChecklist: readonly ActionRule[] = [
     'measurement-quality',
     19,
     say(
-      'A diastolic pressure above {limit} is a sign of severe disease: test the urine at once if it was not tested.',
+      'The pressure is in the severe range (a diastolic above {limit} alone is a sign of severe disease): test the urine at once if it was not tested.',
       {
         limit: figure('diastolic-of-severe-disease', 110, 'mm[Hg]', veryHigh),
       },

@@ -52,7 +52,23 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2, es decir #3 minutos después de la lectura de las #4:#5.',
   'Let her rest, check the cuff, and repeat the pressure before # minutes from the reading.':
     'Déjela reposar, revise el manguito y repita la presión antes de #1 minutos desde la lectura.',
-  'She does not leave before it is repeated.': 'No se va antes de que se repita.',
+  'She does not go home before it is repeated.': 'No se va a casa antes de que se repita.',
+  'Let her rest, check the cuff, and repeat the pressure now: it was due before #:#.':
+    'Déjela reposar, revise el manguito y repita la presión ahora: debía repetirse antes de las #1:#2.',
+  'Let her rest, check the cuff, and repeat the pressure now: it was due before #:# on #-#-#.':
+    'Déjela reposar, revise el manguito y repita la presión ahora: debía repetirse antes de las #1:#2 del #3-#4-#5.',
+  'Repeat the pressure now: it was due after #:#.':
+    'Repita la presión ahora: debía repetirse después de las #1:#2.',
+  'Repeat the pressure now: it was due after #:# on #-#-#.':
+    'Repita la presión ahora: debía repetirse después de las #1:#2 del #3-#4-#5.',
+  'Repeat the pressure after #:# on #-#-#, which is # hours after the reading at #:#.':
+    'Repita la presión después de las #1:#2 del #3-#4-#5, es decir #6 horas después de la lectura de las #7:#8.',
+  'Repeat the pressure after #:#, which is # hours after the reading at #:# on #-#-#.':
+    'Repita la presión después de las #1:#2, es decir #3 horas después de la lectura de las #4:#5 del #6-#7-#8.',
+  'Let her rest, check the cuff, and repeat the pressure before #:# on #-#-#, which is # minutes after the reading at #:#.':
+    'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2 del #3-#4-#5, es decir #6 minutos después de la lectura de las #7:#8.',
+  'Let her rest, check the cuff, and repeat the pressure before #:#, which is # minutes after the reading at #:# on #-#-#.':
+    'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2, es decir #3 minutos después de la lectura de las #4:#5 del #6-#7-#8.',
   'The pressure received cannot be used: measure again now, and enter both halves with the unit.':
     'La presión recibida no se puede usar: mida de nuevo ahora y anote ambos valores con la unidad.',
   'If she is unwell, act on the woman, not on the number.':
@@ -77,8 +93,8 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'A mano: infle #1 mmHg más allá de la presión a la que desaparece el pulso y baje despacio.',
   'Take the pressure at every antenatal visit, whatever the visit is for.':
     'Tome la presión en cada control prenatal, sea cual sea su motivo.',
-  'A diastolic pressure above # mmHg is a sign of severe disease: test the urine at once if it was not tested.':
-    'Una diastólica por encima de #1 mmHg es signo de enfermedad grave: examine la orina de inmediato si no se hizo.',
+  'The pressure is in the severe range (a diastolic above # mmHg alone is a sign of severe disease): test the urine at once if it was not tested.':
+    'La presión está en el rango grave (una diastólica por encima de #1 mmHg ya es signo de enfermedad grave): examine la orina de inmediato si no se ha examinado.',
   'Test the urine for protein now.': 'Examine ahora la proteína en orina.',
   'Send urine for a protein/creatinine ratio: a strip alone is not a measurement.':
     'Envíe orina para el cociente proteína/creatinina: una tira sola no es una medición.',

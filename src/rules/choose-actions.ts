@@ -34,20 +34,33 @@ const placed = (rule: ActionRule, site: Site): ActionRule =>
 
 function asAction(view: View, guideline: Guideline, rule: ActionRule): Action {
   const base = { id: rule.id, kind: rule.kind, order: rule.order, source: rule.citation };
-  if (rule.clock === undefined) return { ...base, sentence: rule.sentence };
+  const { clock } = rule;
+  if (clock === undefined) return { ...base, sentence: rule.sentence };
   const start = clockStart(view, guideline, rule);
-  const duration = durationText(rule.clock.add.value, rule.clock.add.unit);
+  const duration = durationText(clock.add.value, clock.add.unit);
   if (start === undefined || start.precision !== 'minute')
     return { ...base, sentence: rule.sentence.replace('{time}', `${duration} from the reading`) };
-  const time = formatInstant(start.earliest + milliseconds(rule.clock.add), start.offsetMinutes ?? 0);
-  const begun = formatInstant(start.earliest, start.offsetMinutes ?? 0);
-  return { ...base, time, sentence: rule.sentence.replace('{time}', clockText(time, begun, duration)) };
+  const offset = start.offsetMinutes ?? 0;
+  const due = start.earliest + milliseconds(clock.add);
+  const text = (at: number): string => clockText(at, { offset, today: view.timeline.asOf });
+  const sentence =
+    due <= view.timeline.asOf
+      ? clock.whenOver.replace('{time}', text(due))
+      : rule.sentence.replace(
+          '{time}',
+          `${text(due)}, which is ${duration} after the reading at ${text(start.earliest)}`,
+        );
+  return { ...base, time: formatInstant(due, offset), sentence };
 }
 
-/** "13:10, which is 4 hours after the reading at 09:10". */
-function clockText(time: string, begun: string, duration: string): string {
-  const day = time.slice(0, 10) === begun.slice(0, 10) ? '' : ` on ${time.slice(0, 10)}`;
-  return `${time.slice(11, 16)}${day}, which is ${duration} after the reading at ${begun.slice(11, 16)}`;
+/** "13:10"; on another day "13:10 on 2025-03-11". */
+function clockText(
+  at: number,
+  { offset, today }: { readonly offset: number; readonly today: number },
+): string {
+  const [text, now] = [formatInstant(at, offset), formatInstant(today, offset)];
+  const day = text.slice(0, 10);
+  return `${text.slice(11, 16)}${day === now.slice(0, 10) ? '' : ` on ${day}`}`;
 }
 
 const unitWords: Readonly<Record<string, string>> = { min: 'minute', h: 'hour', d: 'day', wk: 'week' };

@@ -41,7 +41,7 @@ export function advisePrevention(
 interface State {
   readonly outcome: Outcome;
   readonly because: string;
-  readonly window: 'open' | 'not-yet' | 'over' | 'unknown' | 'none';
+  readonly window: 'open' | 'not-yet' | 'over' | 'past-stop' | 'unknown' | 'none';
   readonly taken: readonly Evidence[];
   readonly against: readonly Evidence[];
 }
@@ -117,6 +117,7 @@ function windowOf(view: View, { window }: PreventionRule): State['window'] {
   if (window === undefined) return 'none';
   if (value === undefined) return 'unknown';
   if (satisfies({ value }, window.from) !== true) return 'not-yet';
+  if (window.stop !== undefined && satisfies({ value }, window.stop) === true) return 'past-stop';
   return satisfies({ value }, window.until) === true ? 'open' : 'over';
 }
 
@@ -137,7 +138,7 @@ function asAdvice(rule: PreventionRule, factors: readonly JudgedFactor[], state:
       source: rule.citation,
     };
   const of = (verdict: JudgedFactor['verdict']) => factors.filter((item) => item.verdict === verdict);
-  const isGiven = state.outcome === 'met' && state.window !== 'over';
+  const isGiven = state.outcome === 'met' && state.window !== 'over' && state.window !== 'past-stop';
   const elsewhere = factors.flatMap((item) => item.elsewhere ?? []);
   return {
     id: rule.id,
@@ -166,15 +167,24 @@ function stateText(rule: PreventionRule, { outcome, window, taken, against }: St
     ...(against.length > 0 ? [`On record: ${listed(against)}.`] : []),
   ];
   if (outcome !== 'met') return parts;
-  return [...parts, windowText[window]];
+  return [...parts, (taken.length > 0 ? takenText : windowText)[window]];
 }
 
 const windowText: Readonly<Record<State['window'], string>> = {
   open: 'Its window is open.',
   'not-yet': 'Its window has not opened yet.',
   over: 'Its window to begin is over: ask a specialist.',
+  'past-stop': 'Its window to begin is over: ask a specialist.',
   unknown: 'Whether its window is open is not known: the pregnancy is not dated.',
   none: '',
+};
+
+/** For her who takes it. */
+const takenText: Readonly<Record<State['window'], string>> = {
+  ...windowText,
+  open: 'Go on as printed.',
+  over: 'Go on as printed: the window is for beginning.',
+  'past-stop': 'This publication stops it at this week: ask whether she is to stop.',
 };
 
 const listed = (evidence: readonly Evidence[]): string =>

@@ -52,9 +52,12 @@ describe('languages', () => {
 
   it('Spanish knows every step of the first level', () => {
     const rules = guidelineOf('frontline')?.actionRules ?? [];
-    const said = rules.map(({ sentence }) =>
+    const said = rules.flatMap(({ sentence, clock }) => [
       sentence.replace('{time}', '13:10, which is 4 hours after the reading at 09:10'),
-    );
+      ...(clock === undefined
+        ? []
+        : ['13:10', '13:10 on 2025-03-09'].map((time) => clock.whenOver.replace('{time}', time))),
+    ]);
     expect(said.filter((sentence) => !isTranslated(spanish, sentence))).toEqual([]);
   });
 

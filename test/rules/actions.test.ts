@@ -43,6 +43,71 @@ describe('what to do', () => {
   });
 });
 
+describe('a repeat by the clock', () => {
+  const once = (at: string, asOf: string, systolic = 150): PlainTimeline => ({
+    asOf,
+    gestation: '32+0',
+    pressures: [{ at, systolic, diastolic: 95 }],
+  });
+
+  it.each([
+    [
+      'today, still to come',
+      once('2026-03-10T09:00:00Z', '2026-03-10T09:10:00Z'),
+      'Repeat the pressure after 13:00, which is 4 hours after the reading at 09:00.',
+    ],
+    [
+      'tonight, due tomorrow',
+      once('2026-03-10T22:00:00Z', '2026-03-10T22:10:00Z'),
+      'Repeat the pressure after 02:00 on 2026-03-11, which is 4 hours after the reading at 22:00.',
+    ],
+    [
+      'last night, still to come',
+      once('2026-03-09T22:00:00Z', '2026-03-10T00:30:00Z'),
+      'Repeat the pressure after 02:00, which is 4 hours after the reading at 22:00 on 2026-03-09.',
+    ],
+    [
+      'at the very minute',
+      once('2026-03-10T09:00:00Z', '2026-03-10T13:00:00Z'),
+      'Repeat the pressure now: it was due after 13:00.',
+    ],
+    [
+      'three weeks ago',
+      once('2026-02-17T09:00:00Z', '2026-03-10T12:00:00Z'),
+      'Repeat the pressure now: it was due after 13:00 on 2026-02-17.',
+    ],
+  ])('%s', (_name, plain, expected) => {
+    expect(sentence(plain, 'repeat-raised-reading')).toBe(expected);
+  });
+
+  it('a severe reading of days ago is repeated now', () => {
+    expect(
+      sentence(once('2026-03-07T09:00:00Z', '2026-03-10T12:00:00Z', 170), 'repeat-severe-reading'),
+    ).toContain('repeat the pressure now: it was due before 09:15 on 2026-03-07.');
+  });
+
+  it('nothing that waits four hours is said in an emergency of another cause', () => {
+    const ids = idsOf({
+      ...once('2026-03-10T09:00:00Z', '2026-03-10T09:10:00Z'),
+      symptoms: [{ at: '2026-03-10T09:00:00Z', symptom: 'headache', presence: 'present' }],
+    });
+    expect(ids).not.toContain('repeat-raised-reading');
+    expect(ids).not.toContain('rest-before-measuring');
+    expect(ids[0]).toBe('call-ahead');
+  });
+
+  it('how to measure is said right after the repeat, before the steps of the transfer', () => {
+    const ids = idsOf(once('2026-03-10T09:00:00Z', '2026-03-10T09:10:00Z', 170));
+    expect(ids.slice(0, 5)).toEqual([
+      'repeat-severe-reading',
+      'rest-before-measuring',
+      'place-the-cuff',
+      'inflate-beyond-the-pulse',
+      'call-ahead',
+    ]);
+  });
+});
+
 describe('the order before transfer (2.6)', () => {
   it('calls, frees the airway, gives magnesium, lowers the pressure, restricts fluids, travels, copies', () => {
     const steps = assess(story.severePreEclampsia).actions.filter(({ kind }) => kind === 'before-transfer');

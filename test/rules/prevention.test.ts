@@ -261,3 +261,25 @@ describe('calcium', () => {
     expect(advice(story.afterBirth, 'who-2020', 'calcium').outcome).toBe('not-applicable');
   });
 });
+
+describe('for her who takes aspirin already (2.10)', () => {
+  const takingAt = (gestation: string): PlainTimeline => ({
+    ...having({ condition: 'chronic-hypertension', state: 'active' }),
+    gestation,
+    medicines: [{ medicine: 'aspirin', status: 'active' }],
+  });
+
+  it.each([
+    ['frontline', '20+0', 'Go on as printed.'],
+    ['frontline', '28+0', 'Go on as printed: the window is for beginning.'],
+    ['who-2020', '20+0', 'Go on as printed: the window is for beginning.'],
+    ['isshp-2021', '16+0', 'Go on as printed: the window is for beginning.'],
+    ['isshp-2021', '35+6', 'Go on as printed: the window is for beginning.'],
+    ['isshp-2021', '36+0', 'This publication stops it at this week'],
+    ['sogc-2022', '36+0', 'This publication stops it at this week'],
+    ['nice-2023', '38+0', 'Go on as printed.'],
+  ])('%s at %s', (id, gestation, expected) => {
+    expect(advice(takingAt(gestation), id).sentence).toContain(expected);
+    expect(advice(takingAt(gestation), id).sentence).not.toContain('ask a specialist');
+  });
+});

@@ -2,7 +2,11 @@
 import { ours } from '../citations.ts';
 import { step } from '../action-rule.ts';
 import type { Edition } from '../edition.ts';
-import type { ActionRule } from '../guideline.ts';
+import type { ActionRule, Need } from '../guideline.ts';
+import { noEmergency } from '../states.ts';
+
+/** A repeat some hours later has no place in an emergency. */
+const waiting: Need = { all: ['class:raised-unconfirmed', noEmergency] };
 
 /** Repeats, by the intervals of an edition. */
 export function repeatActions(edition: Edition): readonly ActionRule[] {
@@ -13,11 +17,17 @@ export function repeatActions(edition: Edition): readonly ActionRule[] {
         'repeat-severe-reading',
         'repeat-pressure',
         10,
-        'Let her rest, check the cuff, and repeat the pressure before {time}. She does not leave before it is repeated.',
+        'Let her rest, check the cuff, and repeat the pressure before {time}. She does not go home before it is repeated.',
         'severe-open',
         severeConfirmation.repeatWithin.citation,
       ),
-      clock: { from: 'last-severe-reading', add: severeConfirmation.repeatWithin, sense: 'within' },
+      clock: {
+        from: 'last-severe-reading',
+        add: severeConfirmation.repeatWithin,
+        sense: 'within',
+        whenOver:
+          'Let her rest, check the cuff, and repeat the pressure now: it was due before {time}. She does not go home before it is repeated.',
+      },
     },
     step(
       'repeat-unusable-reading',
@@ -33,7 +43,7 @@ export function repeatActions(edition: Edition): readonly ActionRule[] {
           'repeat-pressure',
           12,
           'Repeat the pressure the same day; this publication names no interval.',
-          'class:raised-unconfirmed',
+          waiting,
           confirmation.citation,
         )
       : {
@@ -42,17 +52,22 @@ export function repeatActions(edition: Edition): readonly ActionRule[] {
             'repeat-pressure',
             12,
             'Repeat the pressure after {time}.',
-            'class:raised-unconfirmed',
+            waiting,
             confirmation.citation,
           ),
-          clock: { from: 'first-raised-occasion', add: confirmation.minimumInterval, sense: 'after' },
+          clock: {
+            from: 'first-raised-occasion',
+            add: confirmation.minimumInterval,
+            sense: 'after',
+            whenOver: 'Repeat the pressure now: it was due after {time}.',
+          },
         },
     step(
       'fresh-pair',
       'repeat-pressure',
       13,
       'The raised readings lie more than a week apart: take a fresh pair.',
-      { all: ['pair-stale', 'raised-now'] },
+      { all: ['pair-stale', 'raised-now', noEmergency] },
       ours('a confirming pair is fresh for a week'),
     ),
   ];

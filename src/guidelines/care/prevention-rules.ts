@@ -175,6 +175,7 @@ function aspirin(
     window: {
       from: limit(`${prefix}-window-from`, '>=', from, 'd', citation),
       until: limit(`${prefix}-window-until`, '<', until, 'd', citation),
+      ...(stop === undefined ? {} : { stop: limit(`${prefix}-window-stop`, '>=', stop, 'd', citation) }),
       sentence: `${window.sentence}${early.sentence}; ${last.sentence}`,
     },
     contraindications,
