@@ -126,15 +126,19 @@ function byNoEarlierBirth(view: View, { beforeThisPregnancy }: PreventionFactor)
     : neverAsked;
 }
 
+/** A first pregnancy is a first birth to come; a later one tells nothing without the number of births. */
 function byParity(view: View, { firstBirth }: PreventionFactor): Trace {
-  const { parity, previousBirths } = view.timeline.woman;
+  const { parity, gravidity, previousBirths } = view.timeline.woman;
   if (firstBirth !== true) return neverAsked;
   const born = previousBirths.at(-1);
   if (born !== undefined)
     return verdictOf(false, [
       ofFact('earlier birth', { asSent: born.at.text, source: born.source }, born.at),
     ]);
-  if (parity === undefined) return neverAsked;
+  if (parity === undefined)
+    return gravidity?.count === 1
+      ? verdictOf(true, [ofFact('gravidity', { asSent: '1', source: gravidity.source })])
+      : neverAsked;
   return verdictOf(parity.count === 0, [
     ofFact('parity', { asSent: String(parity.count), source: parity.source }),
   ]);

@@ -7,6 +7,7 @@ import type {
   MedicationRequest,
   MedicationStatement,
   Observation,
+  Procedure,
   Resource,
   ServiceRequest,
 } from 'fhir/r4.js';
@@ -31,6 +32,7 @@ import type {
   UrineProtein,
   UrineSign,
 } from './timeline.ts';
+import { readProcedure } from './procedures.ts';
 import { isNotAsked, isUnusable, unusable } from './unusable.ts';
 import type { NotAsked } from './unusable.ts';
 import { readUrineProtein, readUrineSign } from './urine-protein.ts';
@@ -84,6 +86,8 @@ export function readResource(received: Received, facts: Facts, context: Timeline
     keep(received, readAllergy(received, context), facts.conditions, context);
   else if (is<FamilyMemberHistory>(received, 'FamilyMemberHistory'))
     keep(received, readFamilyHistory(received, context), facts.conditions, context);
+  else if (is<Procedure>(received, 'Procedure'))
+    keep(received, readProcedure(received, context), facts.conditions, context);
   else if (received.resource.resourceType !== 'Patient')
     context.notNeeded(received, whyNotNeeded(received.resource.resourceType));
 }

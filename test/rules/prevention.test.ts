@@ -283,3 +283,10 @@ describe('for her who takes aspirin already (2.10)', () => {
     expect(advice(takingAt(gestation), id).sentence).not.toContain('ask a specialist');
   });
 });
+
+it('a first pregnancy is a first birth to come; a second says nothing without the number of births', () => {
+  expect(advice({ ...early, gravidity: 1 }).found.map(({ factor }) => factor)).toContain(
+    'first birth to come',
+  );
+  expect(advice({ ...early, gravidity: 2 }).neverAsked).toContain('first birth to come');
+});

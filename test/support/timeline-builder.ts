@@ -27,6 +27,7 @@ export interface PlainTimeline {
   /** Date of birth of the woman. */
   readonly born?: string;
   readonly parity?: number;
+  readonly gravidity?: number;
   readonly previousBirths?: readonly string[];
   readonly pressures?: readonly {
     readonly at: string;
@@ -86,6 +87,9 @@ export function timeline(plain: PlainTimeline): Timeline {
         source: source(`Observation/previous-birth-${index}`),
       })),
       ...(plain.born === undefined ? {} : { birthDay: moment(plain.born).localDay }),
+      ...(plain.gravidity === undefined
+        ? {}
+        : { gravidity: { count: plain.gravidity, source: source('Observation/gravidity') } }),
       ...(plain.parity === undefined
         ? {}
         : { parity: { count: plain.parity, source: source('Observation/parity') } }),
