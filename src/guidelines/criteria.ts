@@ -81,6 +81,7 @@ const angiogenic = isshp2021(
   'from-memory',
   'cut-offs 85 and 110 read in PMC5309866',
 );
+const week20 = limit('growth-factor-week-20', '>=', 140, 'd', angiogenic);
 const week34 = limit('growth-factor-week-34', '>=', 238, 'd', angiogenic);
 const growthFactors = (
   id: string,
@@ -99,7 +100,7 @@ const growthFactors = (
 
 /** ISSHP 2021 adds an imbalance of growth factors (from memory); never used in multiple pregnancy, never reassuring. */
 export const isshpGrowthFactors: readonly OrganCriterion[] = [
-  growthFactors('growth-factor-imbalance-before-34-weeks', 85, { beforeAge: week34 }),
+  growthFactors('growth-factor-imbalance-before-34-weeks', 85, { fromAge: week20, beforeAge: week34 }),
   growthFactors('growth-factor-imbalance-from-34-weeks', 110, { fromAge: week34 }),
 ];
 
@@ -224,6 +225,16 @@ const possibleLungOedema: OrganCriterion = {
 
 /** ACOG's severe features, with the sign of pulmonary oedema that a clinic can measure. */
 export const acogSevereOrgans: readonly OrganCriterion[] = [...acogOrgans, possibleLungOedema];
+
+/** Blood results that count as severe, whatever the pressure; a kidney known to be ill is no news. */
+export const severeResults: readonly OrganCriterion[] = acogOrgans.flatMap(
+  (item): readonly OrganCriterion[] =>
+    item.kind === 'multiple-of-upper-limit'
+      ? [item]
+      : item.kind === 'laboratory'
+        ? [{ ...item, unlessRecorded: item.organ === 'kidney' ? ['chronic-kidney-disease'] : [] }]
+        : [],
+);
 
 /** First level: the union of the published criteria, so that nothing is missed. */
 export const unionOrgans: readonly OrganCriterion[] = [

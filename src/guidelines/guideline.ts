@@ -106,6 +106,7 @@ export type SymptomId =
   | 'clonus'
   | 'hyperreflexia'
   | 'altered-mental-status'
+  | 'coma'
   | 'seizure'
   | 'oliguria'
   | 'vaginal-bleeding'
@@ -275,7 +276,12 @@ export type QuestionCheck =
       readonly limits: PressureLimits;
       readonly confirmation: Confirmation;
     }
-  | { readonly check: 'pressure-normal-now'; readonly limits: PressureLimits }
+  | {
+      readonly check: 'pressure-normal-now';
+      readonly limits: PressureLimits;
+      /** A pressure this much older than the newest urine or symptom says nothing of that contact. */
+      readonly freshWithin: Threshold;
+    }
   | {
       readonly check: 'pressure-confirmed';
       readonly limits: PressureLimits;
@@ -371,6 +377,8 @@ export type QuestionCheck =
       readonly correctedWithin: Threshold;
       /** Required multiple of a positive baseline, for superimposed disease. */
       readonly newAgainstBaseline?: Threshold;
+      /** Protein that cannot be compared with what was there before: open, or taken for new. */
+      readonly whenNotCompared?: 'counts';
     }
   | {
       readonly check: 'organ-involvement';
@@ -380,6 +388,10 @@ export type QuestionCheck =
       readonly periods: readonly Period[];
       /** Results already beyond the limit before 20+0 weeks are not new. */
       readonly newOnset: boolean;
+      /** A result older than this says nothing of today when it is not beyond the limit: the question is open again. */
+      readonly negativeFreshWithin?: Threshold;
+      /** A result older than this says nothing at all. */
+      readonly freshWithin?: Threshold;
     }
   | { readonly check: 'hellp'; readonly definition: HellpDefinition; readonly within: Threshold }
   | {

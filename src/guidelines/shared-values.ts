@@ -215,3 +215,14 @@ export const timelineValues: TimelineValues = {
 };
 
 export const doubtfulCuff = aha2005('cuff sizes by arm circumference', 'read');
+
+/** From the first day to six weeks after a birth at 44 weeks. */
+export const wholePregnancy = limit(
+  'whole-pregnancy',
+  '<=',
+  350,
+  'd',
+  ours(
+    'a seizure without a cause on record is not out of date while its pregnancy lasts, or the six weeks after it',
+  ),
+);

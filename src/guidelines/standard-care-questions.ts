@@ -36,6 +36,7 @@ export function careQuestions(edition: Edition): readonly Question[] {
       id: 'after-birth-low',
       asks: 'Is the newest pressure so low that treatment after birth is reduced?',
       check: 'pressure-normal-now',
+      freshWithin: freshness,
       limits: {
         systolic: limit('after-birth-reduce-systolic', '>=', 130, 'mm[Hg]', reduce),
         diastolic: limit('after-birth-reduce-diastolic', '>=', 80, 'mm[Hg]', reduce),

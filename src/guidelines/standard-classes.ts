@@ -7,6 +7,7 @@ const late: Need = { any: ['now-from-20-weeks', 'now-after-birth'] };
 const raisedEarly: Need = { any: ['raised-once', 'confirmed-before-20-weeks'] };
 const undated: Need = 'now-unknown';
 const nowIsKnown = ['now-before-20-weeks', 'now-from-20-weeks', 'now-after-birth', 'now-unknown'] as const;
+const nowKnown: Need = { any: nowIsKnown };
 const known: Need = { any: ['recorded-chronic', 'confirmed-before-20-weeks', 'treated-before-20-weeks'] };
 const hypertensionFrom20: Need = {
   any: ['confirmed-from-20-weeks', 'recorded-gestational', 'recorded-pre-eclampsia', 'treated-from-20-weeks'],
@@ -62,13 +63,14 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
       id: 'eclampsia',
       classification: 'eclampsia',
       sentence:
-        'A seizure from 20+0 weeks to six weeks after birth is eclampsia until another cause is proven, at any pressure.',
+        'A seizure or an unexplained coma from 20+0 weeks to six weeks after birth is eclampsia until another cause is proven, at any pressure.',
       appliesTo:
         'pregnant women from 20+0 weeks or of unknown gestation, and women within six weeks after birth; not when epilepsy is recorded; before 20+0 weeks only with trophoblastic disease',
       when: {
         any: [
           'recorded-eclampsia',
           { all: ['seizure', { none: ['recorded-epilepsy'] }] },
+          { all: [nowKnown, 'seizure-in-pregnancy', { none: ['recorded-epilepsy'] }] },
           { all: ['seizure-any-time', 'recorded-trophoblastic', { none: ['recorded-epilepsy'] }] },
         ],
       },

@@ -1,5 +1,6 @@
 // The questions every guideline is asked, filled with its own limits. Data; the wording is what RULES.md prints.
 import { acog222, commonPractice, escPeripartum, isshp2018, nice133, ours } from './citations.ts';
+import { severeResults } from './criteria.ts';
 import type { Edition } from './edition.ts';
 import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
@@ -10,6 +11,7 @@ import {
   settledAfter,
   unusableSupersededAfter,
   urineTestedWithin,
+  wholePregnancy,
 } from './shared-values.ts';
 
 /** Symptoms that, with raised pressure, warn of eclampsia. */
@@ -127,6 +129,9 @@ const omissions = {
   },
 } as const satisfies Record<string, Omission>;
 
+/** A seizure, or a coma that nothing explains: one to the rules. */
+const fits: readonly SymptomId[] = ['seizure', 'coma'];
+
 const allPeriods: readonly Period[] = ['before-20-weeks', 'from-20-weeks', 'after-birth', 'unknown'];
 const fromTwenty: readonly Period[] = ['from-20-weeks', 'unknown'];
 const late: readonly Period[] = ['from-20-weeks', 'after-birth', 'unknown'];
@@ -174,6 +179,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       check: 'period-now',
       period,
       citation: dated,
+      ...(period === 'unknown' ? { whenCannotTell: omissions.dating } : {}),
     })),
     {
       id: 'raised-once',
@@ -195,6 +201,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       asks: 'Is the newest contact below the limits, both halves measured?',
       check: 'pressure-normal-now',
       limits: hypertension,
+      freshWithin: freshness,
       ...needsPressure,
     },
     {
@@ -428,6 +435,15 @@ function organQuestions(edition: Edition): readonly Question[] {
       newAgainstBaseline: newProteinMultiple,
     },
     {
+      id: 'protein-perhaps-new',
+      asks: 'Is there significant protein from 20+0 weeks on that is not known to be the old one?',
+      ...protein,
+      span: 'current',
+      periods: fromTwenty,
+      newAgainstBaseline: newProteinMultiple,
+      whenNotCompared: 'counts',
+    },
+    {
       id: 'protein-after-birth',
       asks: 'Is there significant protein after birth?',
       ...protein,
@@ -456,6 +472,7 @@ function organQuestions(edition: Edition): readonly Question[] {
       criteria: edition.organs,
       periods: fromTwenty,
       newOnset: true,
+      negativeFreshWithin: freshness,
     },
     {
       id: 'organ-after-birth',
@@ -464,6 +481,7 @@ function organQuestions(edition: Edition): readonly Question[] {
       criteria: edition.organs,
       periods: late,
       newOnset: true,
+      negativeFreshWithin: freshness,
     },
     {
       id: 'severe-organ',
@@ -472,6 +490,18 @@ function organQuestions(edition: Edition): readonly Question[] {
       criteria: edition.severeOrgans,
       periods: late,
       newOnset: true,
+      negativeFreshWithin: freshness,
+    },
+    {
+      id: 'severe-result',
+      asks: 'Is a blood result in the severe range, whatever the pressure?',
+      check: 'organ-involvement',
+      symptomsFreshWithin: freshness,
+      criteria: severeResults,
+      periods: allPeriods,
+      newOnset: true,
+      freshWithin: freshness,
+      citation: ours('a severe result at normal pressure may be HELLP or atypical disease beginning'),
     },
     ...heavyProtein(edition),
     ...(edition.hellp === undefined
@@ -536,7 +566,7 @@ function organQuestions(edition: Edition): readonly Question[] {
       id: 'seizure',
       asks: 'Was there a seizure from 20+0 weeks on, or within six weeks after birth?',
       check: 'symptom-present',
-      symptoms: ['seizure'],
+      symptoms: fits,
       freshWithin: freshness,
       whenUnasked: 'not-recorded',
       periods: late,
@@ -545,13 +575,24 @@ function organQuestions(edition: Edition): readonly Question[] {
     },
     {
       id: 'seizure-any-time',
-      asks: 'Was there a seizure in this pregnancy?',
+      asks: 'Was there a recent seizure?',
       check: 'symptom-present',
-      symptoms: ['seizure'],
+      symptoms: fits,
       freshWithin: freshness,
       whenUnasked: 'not-recorded',
       evenWhenOver: true,
       citation: edition.citations.eclampsia,
+    },
+    {
+      id: 'seizure-in-pregnancy',
+      asks: 'Was there a seizure at any time since 20+0 weeks of this pregnancy?',
+      check: 'symptom-present',
+      symptoms: fits,
+      freshWithin: wholePregnancy,
+      whenUnasked: 'not-recorded',
+      periods: late,
+      evenWhenOver: true,
+      citation: wholePregnancy.citation,
     },
     {
       id: 'vaginal-bleeding',
@@ -679,6 +720,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
     ]),
     recorded('recorded-trophoblastic', 'Is trophoblastic disease recorded?', ['trophoblastic-disease']),
     recorded('recorded-epilepsy', 'Is epilepsy recorded?', ['epilepsy'], 'active'),
+    recorded('recorded-stroke', 'Is a stroke recorded for this pregnancy?', ['stroke']),
     recorded('recorded-abruption', 'Is placental abruption recorded?', ['placental-abruption']),
     recorded('recorded-multiple', 'Is this a multiple pregnancy?', ['multiple-pregnancy']),
     recorded(

@@ -3,6 +3,11 @@ import { isshp2018, nice133, ours, payne2014 } from './citations.ts';
 import type { Edition } from './edition.ts';
 import type { Citation, Need, ReferralRule, Urgency, UrgencyRule } from './guideline.ts';
 
+const pregnant: Need = { any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-unknown'] };
+const nowKnown: Need = {
+  any: ['now-before-20-weeks', 'now-from-20-weeks', 'now-after-birth', 'now-unknown'],
+};
+
 const raisedHypertension: Need = {
   any: [
     'class:pre-eclampsia',
@@ -35,8 +40,8 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     rule(
       'seizure',
       'emergency',
-      'A seizure, whatever its cause.',
-      { any: ['seizure-any-time', 'class:eclampsia'] },
+      'A seizure or a coma, whatever its cause.',
+      { any: ['seizure-any-time', { all: [nowKnown, 'seizure-in-pregnancy'] }, 'class:eclampsia'] },
       citations.eclampsia,
     ),
     rule(
@@ -85,8 +90,17 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'severe-organ',
       'emergency',
       'Pre-eclampsia with an organ severely involved.',
-      { all: [preEclampsiaOfAnyKind, 'severe-organ'] },
+      {
+        all: [{ any: [preEclampsiaOfAnyKind, 'class:hypertension-timing-unknown'] }, 'severe-organ'],
+      },
       edition.severeFeatures.citation,
+    ),
+    rule(
+      'stroke',
+      'emergency',
+      'A stroke recorded in this pregnancy, with raised pressure or pre-eclampsia.',
+      { all: ['recorded-stroke', { any: ['raised-once', preEclampsiaOfAnyKind] }] },
+      isshp2018('neurological complications', 'from-memory'),
     ),
     rule(
       'oxygen-below-90',
@@ -225,8 +239,22 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     rule(
       'danger-symptom-normal-pressure',
       'same-day',
-      'A danger symptom with normal pressure: examine, repeat, take blood.',
+      'A danger symptom: examine, repeat the pressure, take blood.',
       { any: ['danger-symptom', 'danger-sign', 'chest-pain'] },
+      cautious,
+    ),
+    rule(
+      'severe-result',
+      'same-day',
+      'A blood result in the severe range, whatever the pressure.',
+      { all: ['severe-result', nowKnown] },
+      cautious,
+    ),
+    rule(
+      'bleeding',
+      'same-day',
+      'Vaginal bleeding in pregnancy.',
+      { all: ['vaginal-bleeding', pregnant] },
       cautious,
     ),
     rule('oxygen-reduced', 'same-day', 'Reduced oxygen saturation.', 'oxygen-below-94', cautious),
@@ -249,7 +277,20 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'isolated-proteinuria',
       'within-48-hours',
       'Protein with normal pressure.',
-      { all: ['protein-now', 'normal-now', { none: ['class:chronic-hypertension'] }] },
+      {
+        all: [
+          'protein-now',
+          'normal-now',
+          {
+            any: [
+              { none: ['class:chronic-hypertension'] },
+              'protein-perhaps-new',
+              'now-before-20-weeks',
+              'now-after-birth',
+            ],
+          },
+        ],
+      },
       cautious,
     ),
     rule(
@@ -265,7 +306,9 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
               'class:postpartum-pre-eclampsia',
               'class:raised-unconfirmed',
               'class:gestational-hypertension',
+              'class:gestational-hypertension-severe-range',
               'class:pre-eclampsia',
+              'class:superimposed-pre-eclampsia',
               'raised-now',
             ],
           },
@@ -293,6 +336,13 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'within-7-days',
       'Hypertension under treatment, its beginning not recorded.',
       'class:hypertension-timing-unknown',
+      cautious,
+    ),
+    rule(
+      'treated-after-birth',
+      'within-7-days',
+      'On treatment for pressure after birth.',
+      { all: ['now-after-birth', 'treated'] },
       cautious,
     ),
     rule(
@@ -352,6 +402,8 @@ const sameDayReasons: Need = {
     { all: ['class:chronic-hypertension', 'urgency:raised-from-20-weeks'] },
     { all: ['class:raised-unconfirmed', 'protein-now'] },
     'urgency:danger-symptom-normal-pressure',
+    'urgency:severe-result',
+    'urgency:bleeding',
     'urgency:oxygen-reduced',
     'urgency:fetal-movement',
   ],
@@ -383,6 +435,7 @@ export function standardReferralRules(edition: Edition): readonly ReferralRule[]
           ...(edition.hellp === undefined ? [] : ['urgency:hellp']),
           ...(edition.severeFeatures.named ? ['urgency:severe-features'] : []),
           'urgency:severe-organ',
+          'urgency:stroke',
           'urgency:oxygen-below-90',
           'urgency:oxygen-reduced-with-signs',
           'urgency:lung-oedema',

@@ -104,6 +104,8 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Busque infección urinaria, repita la tira en una muestra limpia y controle la presión cada semana.',
   'Arrange an ultrasound scan and hCG: exclude trophoblastic disease; think of kidney disease and antiphospholipid syndrome.':
     'Solicite ecografía y hCG: descarte enfermedad trofoblástica; piense en enfermedad renal y síndrome antifosfolípido.',
+  'Ask whether she is pregnant, and test where it is not certain; repeat the pressure, and arrange a review for chronic hypertension.':
+    'Pregunte si está embarazada y haga una prueba si no es seguro; repita la presión y organice una revisión por hipertensión crónica.',
   'Find out the length of the pregnancy: last period, scan, or height of the fundus.':
     'Averigüe el tiempo de embarazo: última regla, ecografía o altura uterina.',
   'Repeat the pressure, test the urine, and take platelets, liver enzymes and creatinine: HELLP and atypical disease occur at normal pressure.':

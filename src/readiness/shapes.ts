@@ -17,6 +17,7 @@ const elementOfKind = {
   'urine-sign': 'urine, other signs',
   laboratory: 'laboratory',
   symptom: 'symptoms',
+  finding: 'conditions',
 } as const;
 
 const elementOfType: Readonly<Record<string, string>> = {

@@ -72,7 +72,7 @@ function asFinding(question: Question, answer: Answer): Finding {
     evidence: answer.evidence ?? [],
     thresholds: answer.thresholds ?? [],
     source: question.citation,
-    ...(answer.outcome === 'cannot-tell' && omission !== undefined
+    ...((answer.outcome === 'cannot-tell' || answer.missing !== undefined) && omission !== undefined
       ? { missing: { ...omission, ...answer.missing } }
       : {}),
   };

@@ -15,7 +15,7 @@ const quietClasses: ReadonlySet<Classification> = new Set<Classification>([
  * What to measure or ask.
  *
  * Given    answers   findings of the questions; those that cannot tell carry what is missing
- *          outcomes  of the class rules: only an open class makes a gap worth naming
+ *          outcomes  of the class rules: only an open class makes a gap worth naming, or one that holds because of it
  * Returns  one entry for each gap, most urgent first, with the classes it could change
  * Throws   never
  */
@@ -25,17 +25,17 @@ export function listMissing(
   outcomes: ReadonlyMap<string, Outcome>,
   urgency: Urgency,
 ): readonly Missing[] {
-  const open = guideline.classRules
-    .filter((rule) => outcomes.get(classId(rule)) === 'cannot-tell')
-    .map((rule) => ({
-      classification: rule.classification,
-      keptOpenBy: new Set(decisiveOf(rule.when, lookUp(outcomes))),
-    }));
+  const open = guideline.classRules.flatMap((rule) => {
+    const outcome = outcomes.get(classId(rule));
+    if (outcome !== 'cannot-tell' && outcome !== 'met') return [];
+    const { classification } = rule;
+    return [{ classification, outcome, decidedBy: new Set(decisiveOf(rule.when, lookUp(outcomes))) }];
+  });
   const gaps = new Map<string, Missing>();
   for (const finding of answers) {
     if (finding.missing === undefined) continue;
     const couldChange = open
-      .filter((rule) => rule.keptOpenBy.has(finding.question))
+      .filter((rule) => rule.outcome === finding.outcome && rule.decidedBy.has(finding.question))
       .map((rule) => rule.classification);
     if (couldChange.length === 0) continue;
     const known = gaps.get(finding.missing.id);

@@ -102,9 +102,10 @@ export const symptomNames = [
   { names: ['clonus'], symptoms: ['clonus'] },
   { names: ['hyperreflexia', 'brisk reflexes'], symptoms: ['hyperreflexia'] },
   {
-    names: ['confusion', 'altered mental status', 'altered consciousness', 'unconscious', 'drowsy'],
+    names: ['confusion', 'altered mental status', 'altered consciousness', 'drowsy'],
     symptoms: ['altered-mental-status'],
   },
+  { names: ['coma', 'unconscious'], symptoms: ['altered-mental-status', 'coma'] },
   {
     names: ['seizure', 'seizures', 'convulsion', 'convulsions', 'fit', 'fits', 'eclamptic fit'],
     symptoms: ['seizure'],

@@ -13,6 +13,7 @@ import { isDating } from './dating-facts.ts';
 import type { Fields } from './fields.ts';
 import { codingsOf } from './fields.ts';
 import { laboratoryAnalyteOf } from './laboratory.ts';
+import { findingsIn } from './observed-findings.ts';
 import { isPressure } from './pressure-panel.ts';
 import { isSymptomObservation } from './symptoms.ts';
 import { urineProteinKindOf, urineSignOf } from './urine-protein.ts';
@@ -26,7 +27,8 @@ export type ObservationKind =
   | 'urine-protein'
   | 'urine-sign'
   | 'laboratory'
-  | 'symptom';
+  | 'symptom'
+  | 'finding';
 
 const tables = [
   ['pressure', [...pressureCodes, ...pressurePanelCodes, ...unusedPressureCodes]],
@@ -60,5 +62,6 @@ export function observationKindOf(fields: Fields): ObservationKind | undefined {
   if (urineProteinKindOf(fields['code']) !== undefined) return 'urine-protein';
   if (urineSignOf(fields['code']) !== undefined) return 'urine-sign';
   if (laboratoryAnalyteOf(fields['code']) !== undefined) return 'laboratory';
+  if (findingsIn(fields['code']).length > 0) return 'finding';
   return isSymptomObservation(fields) ? 'symptom' : undefined;
 }

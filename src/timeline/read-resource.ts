@@ -20,6 +20,7 @@ import { fieldsOf } from './fields.ts';
 import { readLaboratory } from './laboratory.ts';
 import { readMedicines } from './medicines.ts';
 import { observationKindOf } from './observation-kind.ts';
+import { readFinding } from './observed-findings.ts';
 import { readRequest } from './requests.ts';
 import { readSymptoms, readSymptomsOfCondition } from './symptoms.ts';
 import type {
@@ -138,6 +139,8 @@ function readObservation(received: Received<Observation>, facts: Facts, context:
       return keepDated(received, readLaboratory, facts.laboratory, context);
     case 'symptom':
       return readSymptomObservation(received, facts, context);
+    case 'finding':
+      return keep(received, readFinding(received, context), facts.conditions, context);
     case undefined:
       return context.notNeeded(received, 'no rule asks for this observation');
   }

@@ -43,6 +43,7 @@ export const symptomCodes = {
   oliguria: '83128009',
   oedema: '267038008',
   'pulmonary-oedema': '19242006',
+  coma: '371632003',
   'vaginal-bleeding': '289530006',
   'reduced-fetal-movement': '276369006',
   clonus: '39055007',
@@ -54,6 +55,7 @@ export type SymptomName = keyof typeof symptomCodes;
 export const conditionCodes = {
   'chronic-hypertension': '59621000',
   'trophoblastic-disease': '416402001',
+  stroke: '230690007',
   'chronic-kidney-disease': '709044004',
   'history-of-severe-pre-eclampsia': '161807003',
   'pre-eclampsia': '398254007',

@@ -46,6 +46,7 @@ export const codesFromMemory: Readonly<Record<string, readonly string[]>> = {
     'R11.0',
     'R11.1',
     'R40',
+    'R40.2',
     'Z39',
   ],
   'http://hl7.org/fhir/sid/icd-10': [
@@ -96,6 +97,7 @@ export const codesFromMemory: Readonly<Record<string, readonly string[]>> = {
     'R07.3',
     'R10',
     'R40',
+    'R40.2',
     'R41.0',
     'Z34',
     'Z35',
@@ -159,6 +161,7 @@ export const codesFromMemory: Readonly<Record<string, readonly string[]>> = {
     '387458008',
     '39055007',
     '3950001',
+    '397540003',
     '404684003',
     '410515003',
     '410516002',

@@ -75,6 +75,7 @@ describe('symptom codes', () => {
       clonus: true,
       hyperreflexia: true,
       'altered-mental-status': true,
+      coma: true,
       seizure: true,
       oliguria: true,
       'vaginal-bleeding': true,

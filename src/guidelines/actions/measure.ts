@@ -6,6 +6,14 @@ import { anyRaised } from '../states.ts';
 
 export const measureActions: readonly ActionRule[] = [
   step(
+    'after-the-window',
+    'measure',
+    22,
+    'Ask whether she is pregnant, and test where it is not certain; repeat the pressure, and arrange a review for chronic hypertension.',
+    'class:raised-after-the-window',
+    ours('raised pressure long after a birth is chronic hypertension or a new pregnancy'),
+  ),
+  step(
     'test-urine',
     'measure',
     20,

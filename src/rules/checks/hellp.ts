@@ -4,7 +4,7 @@ import type { LaboratoryResult } from '../../timeline/timeline.ts';
 import { cannotTell, met, notApplicable, notMet, ofResult, type Answer } from '../answer.ts';
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
 import type { View } from '../view.ts';
-import { newestResult } from './laboratory-values.ts';
+import { resultsOf } from './laboratory-values.ts';
 import { named } from './symptoms.ts';
 
 type Options = Extract<QuestionCheck, { check: 'hellp' }>;
@@ -27,11 +27,39 @@ const analytes: readonly Analyte[] = ['platelets', 'ast', 'alt', 'ldh', 'bilirub
  *          not-met otherwise
  * Throws   never
  * Notes    1. Pressure and protein play no part.
- *          2. A haemolysed sample keeps the class and asks for a repeat; it never waits for it.
+ *          2. Fitted at any time within the span, it stays while platelets or enzymes fit the triad.
+ *          3. A haemolysed sample keeps the class and asks for a repeat; it never waits for it.
  * Source   the limits come from the guideline
  */
 export function hellp(view: View, options: Options): Answer {
-  const results = newestTogether(view, options.within);
+  const now = judgedAt(view, options, view.timeline.asOf);
+  if (now.outcome === 'met' || now.outcome === 'not-applicable') return now;
+  return stillThere(view, options) ?? now;
+}
+
+/** Fitted within the last days, and the platelets or the enzymes are not back yet: one part that crossed its limit ends nothing. */
+function stillThere(view: View, options: Options): Answer | undefined {
+  const { tennessee } = options.definition;
+  const newest = newestTogether(view, options.within, view.timeline.asOf);
+  const remains =
+    one(newest, ['platelets'], tennessee.platelets).verdict === true ||
+    one(newest, ['ast', 'alt'], tennessee.ast).verdict === true;
+  if (!remains) return undefined;
+  const oldest = view.timeline.asOf - milliseconds(options.within);
+  const earlier = analytes
+    .flatMap((analyte) => resultsOf(view, analyte))
+    .map(({ at }) => at.latest)
+    .filter((at) => at >= oldest)
+    .sort((a, b) => b - a)
+    .map((at) => judgedAt(view, options, at))
+    .find(({ outcome }) => outcome === 'met');
+  return earlier === undefined
+    ? undefined
+    : met(`${earlier.because} The newest values are not back to normal.`, earlier);
+}
+
+function judgedAt(view: View, options: Options, until: number): Answer {
+  const results = newestTogether(view, options.within, until);
   const evidence = [...results.values()].map((result) => ofResult(result));
   if (results.size === 0) return notApplicable('No laboratory values were received.');
   if (!results.has('platelets'))
@@ -77,8 +105,15 @@ export function hellp(view: View, options: Options): Answer {
   });
 }
 
-function newestTogether(view: View, within: Threshold): ReadonlyMap<Analyte, LaboratoryResult> {
-  const newest = analytes.flatMap((analyte) => newestResult(view, analyte) ?? []);
+/** Of each analyte the newest result up to a moment, as far as they belong together. */
+function newestTogether(
+  view: View,
+  within: Threshold,
+  until: number,
+): ReadonlyMap<Analyte, LaboratoryResult> {
+  const newest = analytes.flatMap(
+    (analyte) => resultsOf(view, analyte).findLast(({ at }) => at.latest <= until) ?? [],
+  );
   const last = Math.max(...newest.map((result) => result.at.latest));
   const width = milliseconds(within);
   return new Map(

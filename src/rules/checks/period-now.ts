@@ -6,13 +6,13 @@ import type { View } from '../view.ts';
 
 type Options = Extract<QuestionCheck, { check: 'period-now' }>;
 
-/** Is `asOf` in the given part? Another part: not applicable, so that a rule about it is not applicable either. `unknown` means undated; more than six weeks after birth is in none. */
+/** Is `asOf` in the given part? Another part: not applicable, so that a rule about it is not applicable either. `unknown` means undated, and the dating is missing; more than six weeks after birth is in none. */
 export function periodNow(view: View, options: Options): Answer {
   const { now } = view;
   const evidence = datingEvidence(view);
   const text = describe(view);
   return now.outside === undefined && now.period === options.period
-    ? met(text, { evidence })
+    ? met(text, { evidence, ...(options.period === 'unknown' ? { missing: {} } : {}) })
     : notApplicable(text, { evidence });
 }
 

@@ -77,10 +77,21 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
       thresholds,
       evidence,
     });
+  if (newestContact(view) - newest.at.latest > milliseconds(options.freshWithin))
+    return cannotTell(
+      `The newest pressure, ${pressureText(newest.value)} mm[Hg] at ${newest.at.text}, says nothing of the newest contact.`,
+      { thresholds, evidence },
+    );
   return met(`Newest contact ${pressureText(newest.value)} mm[Hg] at ${newest.at.text}.`, {
     thresholds,
     evidence,
   });
+}
+
+/** When the urine was last tested or a symptom last asked: she was there then. */
+function newestContact({ timeline }: View): number {
+  const moments = [...timeline.urineProteins, ...timeline.symptoms].flatMap(({ at }) => at?.latest ?? []);
+  return moments.reduce((newest, at) => Math.max(newest, at), -Infinity);
 }
 
 /** A number that lacks only its time, and is below the limits, takes nothing away from the readings there are. */

@@ -59,7 +59,8 @@ function positiveAnswer(
   if (isNew === true) return met(`${because} It has at least doubled since before 20 weeks.`, all);
   if (isNew === false)
     return notMet(`${because} Protein was there before 20 weeks and has not doubled.`, all);
-  return cannotTell(`${because} Protein was known before 20 weeks and the two cannot be compared.`, all);
+  const notCompared = `${because} Protein was known before 20 weeks and the two cannot be compared.`;
+  return options.whenNotCompared === 'counts' ? met(notCompared, all) : cannotTell(notCompared, all);
 }
 
 function noneSignificant(
