@@ -476,7 +476,7 @@ function organQuestions(edition: Edition): readonly Question[] {
     },
     {
       id: 'organ-after-birth',
-      asks: 'Is an organ involved after birth?',
+      asks: 'Is an organ newly involved from 20+0 weeks on, before the birth or after it?',
       ...organ,
       criteria: edition.organs,
       periods: late,
