@@ -5,6 +5,7 @@ import { desktop, phone } from './chromium.mjs';
 import { launching } from './check-launch.mjs';
 import { dropAndCurl, ownData } from './check-own-data.mjs';
 import { printing } from './check-print.mjs';
+import { reporting } from './check-report.mjs';
 import { eachStory } from './check-stories.mjs';
 
 const main = join(import.meta.dirname, '..', '..', '..', 'dist', 'http', 'main.js');
@@ -21,6 +22,7 @@ try {
   await run('own', () => ownData(base));
   await run('drop', () => dropAndCurl(base));
   await run('print', () => printing(base));
+  await run('report', () => reporting(base));
   await run('launch', () => launching(main));
 } finally {
   await stop();
