@@ -35,14 +35,16 @@ export function createCheckView(): CheckView {
       make(
         'p',
         {},
-        'The data shown are sent to this service, which counts what it finds. No value is repeated.',
+        'The service counts what it finds in the data shown; no value is repeated. Data of your own are sent to it only when you press the button.',
       ),
       make('p', {}, make('button', { type: 'button', id: 'check', onclick: run }, 'Send and check')),
       result,
     ),
     show: (shown) => {
-      if (now !== shown) result.replaceChildren();
+      if (now === shown) return;
+      result.replaceChildren();
       now = shown;
+      if (shown.isInvented) run();
     },
   };
 }

@@ -31,8 +31,10 @@ export function createRequestsView(): RequestsView {
     address.value = filled.path;
     request.value = JSON.stringify(filled.body, null, 2);
   };
+  let sent = 0;
   const post = async (): Promise<void> => {
     const { path, body } = asked();
+    const number = (sent += 1);
     const type = path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json';
     const started = performance.now();
     const answer = await fetch(path, {
@@ -41,6 +43,8 @@ export function createRequestsView(): RequestsView {
       body: JSON.stringify(body),
     });
     const read: unknown = await answer.json();
+    // Another one was sent, or another woman chosen, while this one was under way.
+    if (number !== sent) return;
     said.textContent = `${answer.status} in ${Math.round(performance.now() - started)} ms`;
     response.value = JSON.stringify(read, null, 2);
     cards.replaceChildren(...cardsOf(read));
@@ -78,6 +82,7 @@ export function createRequestsView(): RequestsView {
         ' ',
         make('button', { type: 'button', id: 'copy-curl', onclick: copy }, 'Copy as curl'),
       ),
+      make('p', {}, make('label', { for: 'address' }, 'POST '), address),
       said,
       make(
         'div',
@@ -92,7 +97,6 @@ export function createRequestsView(): RequestsView {
           'section',
           { 'aria-labelledby': 'request-heading' },
           make('h2', { id: 'request-heading' }, 'Request'),
-          make('p', {}, make('label', { for: 'address' }, 'POST '), address),
           make('label', { for: 'request' }, 'Body'),
           request,
         ),
@@ -107,6 +111,7 @@ export function createRequestsView(): RequestsView {
     ),
     show: (shown, asOf, guideline) => {
       now = { shown, asOf, guideline };
+      sent += 1;
       fill();
       cards.replaceChildren();
       response.value = '';

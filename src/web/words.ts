@@ -8,7 +8,11 @@ import { spokenValue } from '../presenters/newest-data.ts';
 import type { Place } from '../timeline/timeline.ts';
 
 /** A sentence of the answer as people read it. */
-export const spoken = (text: string): string => spokenUnits(spokenValue(text));
+export const spoken = (text: string): string => spokenUnits(spokenValue(text)).replaceAll(enzymes, upper);
+
+/** Liver enzymes and their like are named by capitals. */
+const enzymes = /\b(?:alt|ast|ldh)\b/gi;
+const upper = (text: string): string => text.toUpperCase();
 
 /** An instant on the clock of the clinic: "10 Mar 2025 13:10". */
 export const clockWords = (milliseconds: number, offsetMinutes: number): string =>

@@ -53,7 +53,7 @@ export async function ownData(base) {
       slider.value = String(value);
       slider.dispatchEvent(new Event('input'));
     }, at);
-    const moment = await page.inputValue('#moment-field');
+    const moment = await page.getAttribute('.answer', 'data-as-of');
     const [, urgency] = (await page.getAttribute('.answer', 'class')).split(' ');
     const classes = await page.getAttribute('.answer', 'data-classes');
     const steps = await page.locator('.answer .steps > li').count();
