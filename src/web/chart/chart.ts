@@ -15,6 +15,12 @@ export interface Chart {
   readonly showWhole: () => void;
 }
 
+function bringIntoView(state: State, at: number): void {
+  const [from, to] = state.span;
+  const half = (to - from) / 2;
+  if (at < from || at > to) state.span = [at - half, at + half];
+}
+
 const widthOf = (stage: HTMLElement): number => Math.max(300, stage.clientWidth);
 
 /**
@@ -69,13 +75,15 @@ export function createChart(onChoose: (mark: Mark) => string): Chart {
     const mark = state?.model.marks[index];
     if (state === undefined || mark === undefined) return;
     state.chosen = index;
+    bringIntoView(state, mark.at);
     said.textContent = `${markWords(mark)} ${onChoose(mark)}`;
   };
   const goTo = (now: State, references: readonly string[]): void => {
-    const found = now.model.marks.find((mark) => isMarked(mark, references));
-    const [from, to] = now.span;
-    if (found !== undefined && (found.at < from || found.at > to))
-      now.span = [found.at - (to - from) / 2, found.at + (to - from) / 2];
+    // The single reading rather than an average that it is part of.
+    const [found] = now.model.marks
+      .filter((mark) => isMarked(mark, references))
+      .sort((a, b) => a.references.length - b.references.length);
+    if (found !== undefined) bringIntoView(now, found.at);
     said.textContent =
       found === undefined ? 'This has no point on the chart.' : `Marked: ${markWords(found)}`;
     stage.scrollIntoView({ block: 'nearest' });

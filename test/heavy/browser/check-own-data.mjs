@@ -26,6 +26,23 @@ export async function ownData(base) {
     table.includes('average of this visit, 2 readings'),
   );
 
+  check(
+    'a reading of unknown unit is named in its lane',
+    (await page.textContent('.sliding')).includes('no unit'),
+  );
+  const joins = await page.getAttribute('.join', 'd');
+  check('a gap of weeks is a gap in both lines', joins.split('M').length - 1 >= 4, joins);
+  const spans = await page.$$eval('.mark.medicine', (paths) =>
+    paths.map((each) => each.getAttribute('d')).join(''),
+  );
+  check('a medicine is a span', Number(/h([\d.]+)/.exec(spans)[1]) > 20, spans);
+  const said = await page.textContent('.trend');
+  check(
+    'the limits are said in words beside the lines',
+    said.includes('systolic at least 140 mmHg or diastolic at least 90 mmHg'),
+  );
+  check('the slider says its moment', /Aug 2025/.test(await page.getAttribute('#moment', 'aria-valuetext')));
+
   // Keyboard: to the newest mark, then back, each read out.
   await page.focus('.stage');
   await page.keyboard.press('End');
@@ -40,10 +57,26 @@ export async function ownData(base) {
   check('choosing a mark lists the questions that used it', await page.isVisible('.used-by h3'));
 
   // Evidence marks its point.
-  const evidence = page.locator('.trace .group[open] .finding').filter({ hasText: 'Evidence' }).first();
-  await evidence.locator('summary').click();
-  await evidence.locator('button.link').last().click();
+  const finding = page
+    .locator('.trace .group[open] .finding')
+    .filter({ has: page.locator('h3:text-is("Evidence") + ul', { hasText: 'Blood pressure 154/96' }) })
+    .first();
+  await finding.locator('summary').click();
+  await finding.locator('h3:text-is("Evidence") + ul button').filter({ hasText: '154/96' }).first().click();
   check('choosing evidence rings its point', (await page.locator('.halo').count()) > 0);
+  const marked = await page.textContent('.said');
+  check('and says which reading it is', /^Marked: .*blood pressure 154\/96/.test(marked), marked);
+
+  // Zoomed in, a mark chosen by key comes into view.
+  await page.focus('.stage');
+  for (const key of ['+', '+', '+', 'Home']) await page.keyboard.press(key);
+  const ring = await page.locator('.halo.chosen').first().boundingBox();
+  const stage = await page.locator('.stage').boundingBox();
+  check(
+    'a chosen mark is brought into view',
+    ring !== null && ring.x > stage.x && ring.x + ring.width < stage.x + stage.width,
+  );
+  await page.keyboard.press('0');
 
   // Replay: what the page says at each moment is what the service says then.
   const moments = Number(await page.getAttribute('#moment', 'max'));
@@ -122,6 +155,16 @@ export async function dropAndCurl(base) {
   await page.click('#send');
   await page.waitForSelector('.card');
   const shown = JSON.parse(await page.inputValue('#response'));
+  await page.selectOption('#door', 'fhir');
+  await page.click('#send');
+  await page.waitForFunction(() => document.querySelector('#response').value.includes('"GuidanceResponse"'));
+  check(
+    'the FHIR operation answers the same request',
+    JSON.parse(await page.inputValue('#response')).resourceType === 'Bundle',
+  );
+  await page.selectOption('#door', 'cds');
+  await page.click('#send');
+  await page.waitForSelector('.card');
   await page.click('#copy-curl');
   await page.waitForFunction(
     () => document.querySelector('#view-requests [role=status]').textContent === 'Copied.',

@@ -24,7 +24,7 @@ export async function eachStory(base, name, device) {
         );
       if (view === 'check') {
         await page.click('#check');
-        await page.waitForSelector('#view-check h3');
+        await page.waitForSelector('#view-check table');
       }
       const found = await violations(page);
       check(
