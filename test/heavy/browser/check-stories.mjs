@@ -55,5 +55,9 @@ async function cardsShown(page) {
   await page.selectOption('#story', 'severe-with-headache');
   await page.click('#tab-requests');
   await page.waitForSelector('.card.critical');
+  await page.selectOption('#card-language', 'es');
+  await page.waitForSelector('.cards[lang=es] .card.critical');
+  await page.selectOption('#card-language', '');
+  await page.waitForSelector('.cards[lang=en] .card.critical');
   return page.locator('.card').count();
 }
