@@ -1,4 +1,4 @@
-// Bundles the page: src/web to dist/web, with the five stories beside it, each file also compressed.
+// Bundles the page: src/web to dist/web, with the five stories beside it, each file also compressed; and the shared look.
 import {
   copyFileSync,
   existsSync,
@@ -10,17 +10,20 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
+import { build, transform } from 'esbuild';
 import { caution } from '../dist/presenters/caution.js';
 
 const root = join(import.meta.dirname, '..');
 const source = join(root, 'src', 'web');
 const target = join(root, 'dist', 'web');
+const look = join(root, 'src', 'look', 'look.css');
 
 rmSync(target, { recursive: true, force: true });
 mkdirSync(target, { recursive: true });
 for (const entry of ['page', 'launch']) await bundle(entry);
-copyFileSync(join(source, 'page.css'), join(target, 'page.css'));
+mkdirSync(join(root, 'dist', 'look'), { recursive: true });
+copyFileSync(look, join(root, 'dist', 'look', 'look.css'));
+writeFileSync(join(target, 'page.css'), await styles());
 for (const file of ['page.html', 'launch.html'])
   writeFileSync(join(target, file), withCaution(readFileSync(join(source, file), 'utf8')));
 copyFileSync(join(source, 'vendor', 'fhir-client.js'), join(target, 'fhir-client.js'));
@@ -29,7 +32,17 @@ for (const file of readdirSync(target)) compress(join(target, file));
 
 /** The caution stands in the page before any script runs. */
 function withCaution(html) {
-  return html.replace('<!-- caution -->', caution.map((line) => `<li>${line}</li>`).join(''));
+  return html
+    .replace('<!-- caution -->', caution.map((line) => `<li>${line}</li>`).join(''))
+    .replace('<!-- first caution -->', caution[0]);
+}
+
+/** The shared look, then what only the page has. */
+async function styles() {
+  const parts = ['frame', 'trend', 'note', 'requests'].map((name) => join(source, 'style', `${name}.css`));
+  const text = [look, ...parts].map((path) => readFileSync(path, 'utf8')).join('\n');
+  const { code } = await transform(text, { loader: 'css', minify: true });
+  return code;
 }
 
 async function bundle(entry) {

@@ -258,7 +258,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
     ['presenters', 'guidelines', 'findings', 'fingerprint.ts'],
     'one way to make fingerprints and stable ids',
   ],
-  [/^d3-/, ['web'], 'drawing belongs to the page'],
+  [/^d3-/, ['web', 'replay'], 'drawing belongs to the page and the report'],
   [/^node:/, ['http', 'replay', 'cli'], 'below the shells the program runs in a browser'],
 ];
 

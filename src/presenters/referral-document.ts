@@ -1,5 +1,13 @@
 // The referral note as a FHIR document for the receiving site: a Composition, the woman, and what is proposed.
-import type { Bundle, Composition, CompositionSection, Device, FhirResource, Patient } from 'fhir/r4.js';
+import type {
+  Bundle,
+  Composition,
+  CompositionSection,
+  Device,
+  FhirResource,
+  Patient,
+  ServiceRequest,
+} from 'fhir/r4.js';
 import type { Evaluation } from '../evaluation.ts';
 import type { NotePart, ReferralNote } from './referral-note.ts';
 import { stableUuid } from './stable-uuid.ts';
@@ -38,7 +46,7 @@ export function toReferralDocument(
   const about = { subject: { reference: womanUrn } };
   const proposed = [
     ...conditions.map(({ resource }) => ({ ...resource, ...about })),
-    ...(referral === undefined ? [] : [{ ...referral, ...about }]),
+    ...(referral === undefined ? [] : [{ ...withinDocument(referral, conditions), ...about }]),
   ];
   const composition: Composition & { id: string } = {
     resourceType: 'Composition',
@@ -67,6 +75,19 @@ export function toReferralDocument(
       ...proposed.map((resource) => ({ fullUrl: urn(resource.id), resource })),
     ],
   };
+}
+
+/** The reasons of the referral point to the Conditions beside it: a document resolves within itself. */
+function withinDocument<Request extends ServiceRequest>(
+  referral: Request,
+  conditions: readonly { readonly resource: { readonly id: string } }[],
+): Request {
+  const addresses = new Map(conditions.map(({ resource: { id } }) => [`Condition/${id}`, urn(id)]));
+  const inside = referral.reasonReference?.map((reason) => {
+    const address = addresses.get(reason.reference ?? '');
+    return address === undefined ? reason : { ...reason, reference: address };
+  });
+  return inside === undefined ? referral : { ...referral, reasonReference: inside };
 }
 
 const urn = (id: string): string => `urn:uuid:${id}`;

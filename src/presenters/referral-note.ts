@@ -7,7 +7,7 @@ import { asOfWords, spokenTime } from './clock.ts';
 import { spokenValue } from './newest-data.ts';
 import { reasonsOf } from './reasons.ts';
 import { spokenUnits } from '../findings/limit-words.ts';
-import { ageWords, sentenceCase } from './words.ts';
+import { ageWords, sentenceCase, withCapitals } from './words.ts';
 
 /** Who she is, as the caller knows her; the answer itself holds no names. */
 export interface Person {
@@ -44,6 +44,7 @@ export interface ReferralNote {
 /** A page holds so many; older ones are in the chart that travels with her. */
 const mostReadings = 6;
 const mostResults = 6;
+const mostMissing = 5;
 
 /**
  * The referral note of an answer.
@@ -110,7 +111,7 @@ function background({ timeline }: Evaluation): NoteSection {
   return section('background', 'Background', [
     part('Pregnancies', counts.length === 0 ? [] : [counts.join(', ')]),
     part('Problems', unique(conditions.map(({ asSent }) => asSent))),
-    part('Medicines in use', unique(taken.map(medicineLine))),
+    part('Medicines in use', unique(taken.map((each) => medicineLine(each, 'since ')))),
   ]);
 }
 
@@ -141,7 +142,7 @@ function findings(evaluation: Evaluation): NoteSection {
       ),
     ),
     part('Symptoms', symptomLines(timeline.symptoms)),
-    part('Reasons', reasonsOf(evaluation).map(spoken).slice(0, mostResults)),
+    part('Reasons', first(reasonsOf(evaluation).map(spoken), mostResults)),
   ]);
 }
 
@@ -149,9 +150,21 @@ function recommendation({ timeline, assessment }: Evaluation): NoteSection {
   const given = timeline.medicines.filter(({ status }) => status === 'given');
   const steps = assessment.actions.filter(({ kind }) => kind === 'before-transfer');
   return section('recommendation', 'Recommendation', [
-    part('Treatment given', newest(given.map(medicineLine), mostReadings)),
+    part(
+      'Treatment given',
+      newest(
+        given.map((each) => medicineLine(each)),
+        mostReadings,
+      ),
+    ),
     stepsPart(steps.map(({ sentence }) => spoken(sentence))),
-    part('Still missing', assessment.missing.map(({ what }) => sentenceCase(spoken(what))).slice(0, 4)),
+    part(
+      'Still missing',
+      first(
+        assessment.missing.map(({ what }) => sentenceCase(spoken(what))),
+        mostMissing,
+      ),
+    ),
   ]);
 }
 
@@ -177,6 +190,12 @@ function newest(lines: readonly string[], most: number): readonly string[] {
   return left <= 0 ? lines : [`${left} earlier, in the chart`, ...lines.slice(-most)];
 }
 
+/** The weightiest, and how many are left out. */
+function first(lines: readonly string[], most: number): readonly string[] {
+  const left = lines.length - most;
+  return left <= 0 ? lines : [...lines.slice(0, most), `${left} more, in the answer of the service`];
+}
+
 /** As sent; beside another unit also in mmHg. */
 function pressureLine(reading: PressureReading): string {
   const { asSent, at, setting, systolicMmHg, diastolicMmHg } = reading;
@@ -185,8 +204,8 @@ function pressureLine(reading: PressureReading): string {
   return `${timed(`${asSent}${same}`, at)}${setting === 'home' ? ' at home' : ''}`;
 }
 
-function medicineLine({ asSent, start, route }: Medicine): string {
-  const words = [timed(asSent, start), ...(route === undefined ? [] : [route])];
+function medicineLine({ asSent, start, route }: Medicine, before = ''): string {
+  const words = [timedAt(spoken(asSent), start, before), ...(route === undefined ? [] : [route])];
   return words.join(', ');
 }
 
@@ -210,9 +229,9 @@ function symptomLines(symptoms: readonly Symptom[]): readonly string[] {
 
 const timed = (asSent: string, at: Moment | undefined): string => timedAt(spoken(asSent), at);
 
-const timedAt = (text: string, at: Moment | undefined): string =>
-  at === undefined ? `${text}, time not recorded` : `${text}, ${spokenTime(at.text)}`;
+const timedAt = (text: string, at: Moment | undefined, before = ''): string =>
+  at === undefined ? `${text}, time not recorded` : `${text}, ${before}${spokenTime(at.text)}`;
 
-const spoken = (text: string): string => spokenUnits(spokenValue(text));
+const spoken = (text: string): string => withCapitals(spokenUnits(spokenValue(text)));
 
 const unique = (lines: readonly string[]): readonly string[] => [...new Set(lines)];

@@ -18,3 +18,7 @@ export function ageWords(
   if (daysAfterBirth !== undefined) return fill(phrases['days-after-birth'], { days: daysAfterBirth });
   return text === undefined ? phrases['age-unknown'] : fill(phrases['age-weeks'], { weeks: text });
 }
+
+/** Enzymes are named by capitals: "Creatinine, alt" becomes "Creatinine, ALT". */
+export const withCapitals = (text: string): string =>
+  text.replaceAll(/\b(?:alt|ast|ldh)\b/gi, (name) => name.toUpperCase());

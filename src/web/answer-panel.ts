@@ -33,6 +33,7 @@ export function answerPanel(evaluation: Evaluation, next: readonly NextReading[]
     'section',
     {
       class: `answer ${assessment.urgency}`,
+      'data-as-of': evaluation.asOf,
       'data-classes': assessment.classification.join(' '),
       'aria-labelledby': 'answer-heading',
     },
@@ -83,20 +84,19 @@ function fold(heading: string, lines: readonly string[]): HTMLElement | undefine
 }
 
 function nextLines(evaluation: Evaluation, next: readonly NextReading[]): Node[] {
-  return listed(
-    'What one more reading would change',
-    next.map((each) => nextWords(evaluation, each)),
-  );
+  const changing = next.filter(({ changesClass, changesUrgency }) => changesClass || changesUrgency);
+  const other = next.filter((each) => !changing.includes(each));
+  return listed('What one more reading would change', [
+    ...changing.map((each) => nextWords(evaluation, each)),
+    ...(other.length === 0 ? [] : [unchangedWords(evaluation, other)]),
+  ]);
 }
 
 /** "A reading of 140/90 or more from 13:10 on would make this gestational hypertension (act today)." */
 export function nextWords({ timeline, assessment }: Evaluation, next: NextReading): string {
-  const offset = clinicOffset(timeline);
   const reading = `A reading of ${readingWords(next)}`;
-  const from = next.from > timeline.asOf ? ` at or after ${clockWords(next.from, offset)}` : ' now';
+  const from = fromWords(timeline, next);
   const [leading = 'cannot-classify'] = next.classification;
-  if (!next.changesClass && !next.changesUrgency)
-    return `${reading}${from} would not change the answer: ${classWords[leading]}.`;
   const urgency = next.changesUrgency
     ? ` (${urgencyWords[next.urgency]})`
     : `, urgency as now (${urgencyWords[assessment.urgency]})`;
@@ -104,6 +104,15 @@ export function nextWords({ timeline, assessment }: Evaluation, next: NextReadin
     ? `${reading}${from} would make this ${classWords[leading]}${urgency}.`
     : `${reading}${from} would change only the urgency${urgency}.`;
 }
+
+/** "A reading of 139/89 or less now, or of 140/90 or more now, would not change the answer." */
+function unchangedWords({ timeline }: Evaluation, next: readonly NextReading[]): string {
+  const readings = next.map((each) => `of ${readingWords(each)}${fromWords(timeline, each)}`);
+  return `A reading ${readings.join(', or ')}, would not change the answer.`;
+}
+
+const fromWords = (timeline: Evaluation['timeline'], { from }: NextReading): string =>
+  from > timeline.asOf ? ` at or after ${clockWords(from, clinicOffset(timeline))}` : ' now';
 
 function readingWords({ kind, systolicMmHg, diastolicMmHg }: NextReading): string {
   switch (kind) {

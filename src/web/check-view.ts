@@ -1,7 +1,9 @@
 // Would these data work? The service counts what it finds, in which shape, and what it cannot use.
 import type { Readiness } from '../readiness/readiness.ts';
 import { isHook, isJson, type Case } from './case.ts';
+import { dataTable } from './data-table.ts';
 import { listed, make } from './dom.ts';
+import { spoken } from './words.ts';
 
 export interface CheckView {
   readonly element: HTMLElement;
@@ -12,8 +14,9 @@ export function createCheckView(): CheckView {
   const result = make('div', { 'aria-live': 'polite' });
   let now: Case | undefined;
   const check = async (): Promise<void> => {
-    if (now === undefined) return;
-    const { input, request, asOf } = now;
+    const asked = now;
+    if (asked === undefined) return;
+    const { input, request, asOf } = asked;
     const body = JSON.stringify(isHook(request) ? input : request);
     const query = new URLSearchParams({ asOf: new Date(asOf).toISOString() });
     const answer = await fetch(`check?${query.toString()}`, {
@@ -22,6 +25,7 @@ export function createCheckView(): CheckView {
       body,
     });
     const read: unknown = await answer.json();
+    if (asked !== now) return;
     result.replaceChildren(...(isReadiness(read) ? readinessOf(read) : [make('p', {}, refusalOf(read))]));
   };
   const run = (): void => {
@@ -35,14 +39,16 @@ export function createCheckView(): CheckView {
       make(
         'p',
         {},
-        'The data shown are sent to this service, which counts what it finds. No value is repeated.',
+        'The service counts what it finds in the data shown; no value is repeated. Data of your own are sent to it only when you press the button.',
       ),
       make('p', {}, make('button', { type: 'button', id: 'check', onclick: run }, 'Send and check')),
       result,
     ),
     show: (shown) => {
-      if (now !== shown) result.replaceChildren();
+      if (now === shown) return;
+      result.replaceChildren();
       now = shown;
+      if (shown.isInvented) run();
     },
   };
 }
@@ -77,12 +83,14 @@ function readinessOf({
       {},
       `${received} resources about ${women === 1 ? 'one woman' : `${women} women`}: ${used} used, ${aside} set aside, ${notNeeded} not needed. ${classified} of ${women} can be given a class.`,
     ),
-    ...listed(
+    dataTable(
       'Found',
-      elements.map(
-        ({ element, facts, shapes }) =>
-          `${facts === 0 ? '○' : '●'} ${element}: ${facts === 0 ? 'nothing' : facts}${shapes.length === 0 ? '' : ` (${shapes.map(({ name, count }) => `${name}, ${count}`).join('; ')})`}`,
-      ),
+      ['What', 'How many', 'In which shape'],
+      elements.map(({ element, facts, shapes }) => [
+        `${facts === 0 ? '○' : '●'} ${element}`,
+        facts === 0 ? 'none' : String(facts),
+        shapes.map(({ name, count }) => `${name}, ${count}`).join('; '),
+      ]),
     ),
     ...listed(
       'Set aside',
@@ -93,8 +101,8 @@ function readinessOf({
     ),
     ...listed(
       'Cannot be answered',
-      neverAnswered.map(
-        ({ asks, missing }) => `${asks}${missing === undefined ? '' : ` It needs ${missing}.`}`,
+      neverAnswered.map(({ asks, missing }) =>
+        spoken(`${asks}${missing === undefined ? '' : ` It needs ${missing}.`}`),
       ),
     ),
     ...listed(

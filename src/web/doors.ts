@@ -8,7 +8,12 @@ export type Door = 'cds' | 'fhir';
 export interface Asked {
   readonly path: string;
   readonly body: unknown;
+  /** Of the cards; absent: what the browser asks for. */
+  readonly language?: string;
 }
+
+/** Languages the service has cards in; the whole of their texts need not come with the page. */
+export const cardLanguages = { en: 'English', es: 'Español' } as const;
 
 /** The request for a case through a door, at a moment, under a guideline. */
 export function requestFor(shown: Case, door: Door, asOf: number, guideline: string): Asked {
@@ -98,9 +103,17 @@ function keyOfObservation(resource: unknown): (typeof keys)[number] {
   }
 }
 
+export function headersOf({ path, language }: Asked): Readonly<Record<string, string>> {
+  return {
+    'Content-Type': path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json',
+    ...(language === undefined ? {} : { 'Accept-Language': language }),
+  };
+}
+
 /** The request as a line to paste into a terminal. */
-export function curlOf({ path, body }: Asked, base: string): string {
-  const type = path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json';
+export function curlOf(asked: Asked, base: string): string {
+  const { path, body } = asked;
+  const headers = Object.entries(headersOf(asked)).map(([name, value]) => ` -H '${name}: ${value}'`);
   const data = JSON.stringify(body).replaceAll("'", String.raw`'\''`);
-  return `curl -s -X POST '${base}${path}' -H 'Content-Type: ${type}' --data '${data}'`;
+  return `curl -s -X POST '${base}${path}'${headers.join('')} --data '${data}'`;
 }

@@ -11,8 +11,10 @@ import { neededByWords, outcomeSigns, outcomeWords, sourceWords, spoken } from '
 export interface Reasoning {
   readonly element: HTMLElement;
   readonly show: (evaluation: Evaluation) => void;
-  /** Lists the questions that used one of these facts. */
-  readonly explain: (references: readonly string[], what: string) => void;
+  /** Where the questions that used a fact are listed: beside the chart. */
+  readonly used: HTMLElement;
+  /** Lists the questions that used one of these facts, and says how many they are. */
+  readonly explain: (references: readonly string[], what: string) => string;
 }
 
 /**
@@ -21,7 +23,7 @@ export interface Reasoning {
  * Given    onEvidence   called with the reference of a piece of evidence a person chose
  */
 export function createReasoning(onEvidence: (reference: string) => void): Reasoning {
-  const used = make('div', { class: 'used-by', role: 'status' });
+  const used = make('div', { class: 'used-by' });
   const trace = make('div', { class: 'trace' });
   let shown: Evaluation | undefined;
   const open = (question: string): void => {
@@ -38,9 +40,9 @@ export function createReasoning(onEvidence: (reference: string) => void): Reason
       'section',
       { class: 'reasoning', 'aria-labelledby': 'reasoning-heading' },
       make('h2', { id: 'reasoning-heading' }, 'Reasoning'),
-      used,
       trace,
     ),
+    used,
     show: (evaluation) => {
       const opened = new Set([...trace.querySelectorAll('details[open]')].map(({ id }) => id));
       const isFirst = shown === undefined;
@@ -58,13 +60,14 @@ export function createReasoning(onEvidence: (reference: string) => void): Reason
         make(
           'button',
           { type: 'button', class: 'link', onclick: () => open(finding.question) },
-          `${verdict(finding)} ${spoken(finding.asks)}`,
+          `${verdict(finding)} ${spoken(finding.asks)} ${outcomeWords[finding.outcome]}`,
         ),
       );
       used.replaceChildren(
         make('h3', {}, `Used by: ${what}`),
         users.length === 0 ? make('p', {}, 'No question rests on it.') : list('ul', buttons),
       );
+      return `Used by ${users.length} ${users.length === 1 ? 'question' : 'questions'}.`;
     },
   };
 }

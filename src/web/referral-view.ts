@@ -1,6 +1,7 @@
 // The referral note: one page to print, and the same as a FHIR document.
 import type { Patient } from 'fhir/r4.js';
 import type { Evaluation } from '../evaluation.ts';
+import { spokenTime } from '../presenters/clock.ts';
 import { toReferralDocument } from '../presenters/referral-document.ts';
 import { toReferralNote, type NotePart, type Person } from '../presenters/referral-note.ts';
 import { isJson, resourcesIn, type Case } from './case.ts';
@@ -36,7 +37,7 @@ export function referralView(evaluation: Evaluation, shown: Case): HTMLElement {
         'p',
         { class: 'who' },
         make('b', {}, name ?? 'Name: ____________________'),
-        `, born ${birthDate ?? '__________'}, number ${identifier ?? '__________'}; as of ${note.asOf}`,
+        `, born ${birthDate === undefined ? '__________' : spokenTime(birthDate)}, number ${identifier ?? '__________'}; as of ${note.asOf}`,
       ),
       ...note.sections.map(({ title, parts }) =>
         make(
@@ -55,6 +56,7 @@ export function referralView(evaluation: Evaluation, shown: Case): HTMLElement {
       make(
         'div',
         { class: 'signatures' },
+        blank('Given before leaving, with dose and time'),
         blank('Referred by'),
         blank('Time left'),
         blank('Received by'),

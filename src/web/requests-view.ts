@@ -1,7 +1,7 @@
 // For developers of record systems: the cards as their users would see them, request and response beside.
 import type { Card, CardsResponse } from '../presenters/card-types.ts';
 import { isJson, type Case } from './case.ts';
-import { curlOf, requestFor, type Asked } from './doors.ts';
+import { cardLanguages, curlOf, headersOf, requestFor, type Asked } from './doors.ts';
 import { make } from './dom.ts';
 import { markdown } from './markdown.ts';
 
@@ -24,25 +24,39 @@ export function createRequestsView(): RequestsView {
     make('option', { value: 'fhir' }, 'FHIR operation'),
   );
   let now: { readonly shown: Case; readonly asOf: number; readonly guideline: string } | undefined;
-  const asked = (): Asked => ({ path: address.value, body: JSON.parse(request.value) });
+  const language = make(
+    'select',
+    { id: 'card-language' },
+    make('option', { value: '' }, 'as the browser asks'),
+    ...Object.entries(cardLanguages).map(([code, name]) => make('option', { value: code, lang: code }, name)),
+  );
+  const asked = (): Asked => ({
+    path: address.value,
+    body: JSON.parse(request.value),
+    ...(language.value === '' ? {} : { language: language.value }),
+  });
   const fill = (): void => {
     if (now === undefined) return;
     const filled = requestFor(now.shown, door.value === 'fhir' ? 'fhir' : 'cds', now.asOf, now.guideline);
     address.value = filled.path;
     request.value = JSON.stringify(filled.body, null, 2);
   };
+  let sent = 0;
   const post = async (): Promise<void> => {
-    const { path, body } = asked();
-    const type = path.startsWith('fhir/') ? 'application/fhir+json' : 'application/json';
+    const sending = asked();
+    const number = (sent += 1);
     const started = performance.now();
-    const answer = await fetch(path, {
+    const answer = await fetch(sending.path, {
       method: 'POST',
-      headers: { 'Content-Type': type },
-      body: JSON.stringify(body),
+      headers: headersOf(sending),
+      body: JSON.stringify(sending.body),
     });
     const read: unknown = await answer.json();
+    // Another one was sent, or another woman chosen, while this one was under way.
+    if (number !== sent) return;
     said.textContent = `${answer.status} in ${Math.round(performance.now() - started)} ms`;
     response.value = JSON.stringify(read, null, 2);
+    cards.lang = answer.headers.get('Content-Language') ?? 'en';
     cards.replaceChildren(...cardsOf(read));
   };
   const send = (): void => {
@@ -60,10 +74,15 @@ export function createRequestsView(): RequestsView {
       () => (said.textContent = 'The browser did not allow copying.'),
     );
   };
+  const resend = (): void => {
+    if (now?.shown.isInvented === true) send();
+  };
   door.addEventListener('change', () => {
     fill();
-    if (now?.shown.isInvented === true) send();
+    resend();
   });
+  // What was written into the body stays.
+  language.addEventListener('change', resend);
   return {
     element: make(
       'div',
@@ -74,10 +93,14 @@ export function createRequestsView(): RequestsView {
         make('label', { for: 'door' }, 'Ask by '),
         door,
         ' ',
+        make('label', { for: 'card-language' }, 'Cards in '),
+        language,
+        ' ',
         make('button', { type: 'button', id: 'send', onclick: send }, 'Send'),
         ' ',
         make('button', { type: 'button', id: 'copy-curl', onclick: copy }, 'Copy as curl'),
       ),
+      make('p', {}, make('label', { for: 'address' }, 'POST '), address),
       said,
       make(
         'div',
@@ -92,7 +115,6 @@ export function createRequestsView(): RequestsView {
           'section',
           { 'aria-labelledby': 'request-heading' },
           make('h2', { id: 'request-heading' }, 'Request'),
-          make('p', {}, make('label', { for: 'address' }, 'POST '), address),
           make('label', { for: 'request' }, 'Body'),
           request,
         ),
@@ -107,6 +129,7 @@ export function createRequestsView(): RequestsView {
     ),
     show: (shown, asOf, guideline) => {
       now = { shown, asOf, guideline };
+      sent += 1;
       fill();
       cards.replaceChildren();
       response.value = '';

@@ -1,4 +1,5 @@
 // The slider: the pregnancy again, moment by moment.
+import { localInstant } from '../presenters/clock.ts';
 import { make } from './dom.ts';
 import { clockWords } from './words.ts';
 
@@ -18,12 +19,7 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
   let offset = 0;
   const slider = make('input', { type: 'range', id: 'moment', min: 0, max: 0, step: 1 });
   const words = make('output', { for: 'moment' });
-  const field = make('input', {
-    id: 'moment-field',
-    size: 22,
-    spellcheck: 'false',
-    'aria-label': 'Any moment, as 2025-03-10T13:05Z',
-  });
+  const field = make('input', { id: 'moment-field', type: 'datetime-local' });
   const goTo = (at: number): void => {
     slider.value = String(at);
     const time = moments[at];
@@ -33,9 +29,9 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
     goTo(Math.min(moments.length - 1, Math.max(0, Number(slider.value) + by)));
   slider.addEventListener('input', () => goTo(Number(slider.value)));
   field.addEventListener('change', () => {
-    const time = Date.parse(field.value);
-    field.setCustomValidity(Number.isNaN(time) ? 'Write it as 2025-03-10T13:05Z.' : '');
-    if (field.reportValidity()) onMove(time);
+    // The clock of the clinic, read as if it were UTC.
+    const time = Date.parse(`${field.value}Z`);
+    if (!Number.isNaN(time)) onMove(time - offset * 60_000);
   });
   return {
     element: make(
@@ -49,7 +45,7 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
         make('button', { type: 'button', 'aria-label': 'One moment back', onclick: step(-1) }, '◀'),
         slider,
         make('button', { type: 'button', 'aria-label': 'One moment on', onclick: step(1) }, '▶'),
-        field,
+        make('label', { for: 'moment-field' }, 'or at ', field),
       ),
     ),
     show: (given, at, offsetMinutes) => {
@@ -61,7 +57,7 @@ export function createTimeTravel(onMove: (asOf: number) => void): TimeTravel {
       const text = clockWords(at, offset);
       words.textContent = `${text}${before === moments.length - 1 ? ' (the newest data)' : ''}`;
       slider.setAttribute('aria-valuetext', text);
-      field.value = new Date(at).toISOString().replace(/:00\.000Z$/, 'Z');
+      field.value = localInstant(at, offset).slice(0, 'yyyy-mm-ddThh:mm'.length);
     },
   };
 }

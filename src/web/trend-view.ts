@@ -1,5 +1,7 @@
 // The first view: answer, slider, chart, table and reasoning, all of one moment.
 import type { Comparison, Evaluation } from '../evaluation.ts';
+import { limitWords } from '../findings/limit-words.ts';
+import type { Guideline, PressureLimits } from '../guidelines/guideline.ts';
 import { clinicOffset } from '../presenters/clock.ts';
 import { trendOf } from '../trend.ts';
 import { whatNext } from '../what-next.ts';
@@ -34,10 +36,11 @@ export function createTrendView(
   const answer = make('div', { class: 'answer-place' });
   const table = make('details', {}, make('summary', {}, 'The chart as a table'));
   const beside = make('details', { class: 'beside' }, make('summary', {}, 'Guidelines side by side'));
+  const limits = make('p', { class: 'legend' });
   const reasoning = createReasoning((reference) => chart.mark([reference], true));
   const chart = createChart((mark) => {
     chart.mark(mark.references, false);
-    reasoning.explain(mark.references, `${mark.what} ${mark.value}`);
+    return reasoning.explain(mark.references, `${mark.what} ${mark.value}`);
   });
   const travel = createTimeTravel((asOf) => attempt(() => show(asOf)));
   let now: { shown: Case; guideline: string; moments: readonly number[]; evaluation: Evaluation } | undefined;
@@ -65,6 +68,7 @@ export function createTrendView(
       pregnancy: evaluation.timeline.pregnancy,
       now: evaluation.timeline.asOf + offset * 60_000,
     });
+    limits.replaceChildren(...limitLines(evaluation.guideline.chartLimits));
     travel.show(now?.moments ?? [], evaluation.timeline.asOf, offset);
     table.replaceChildren(make('summary', {}, 'The chart as a table'), markTable(marks));
     reasoning.show(evaluation);
@@ -94,8 +98,10 @@ export function createTrendView(
         { class: 'trend', 'aria-labelledby': 'chart-heading' },
         make('h2', { id: 'chart-heading' }, 'Trend'),
         travel.element,
-        legend(),
         chart.element,
+        legend(),
+        limits,
+        reasoning.used,
         table,
         beside,
       ),
@@ -114,6 +120,16 @@ export function createTrendView(
       }),
     current: () => now?.evaluation,
   };
+}
+
+/** The limits on the chart in words: who does not see the lines has them here. */
+function limitLines({ hypertension, severe }: Guideline['chartLimits']): readonly HTMLElement[] {
+  const either = ({ systolic, diastolic }: PressureLimits): string =>
+    `systolic ${limitWords(systolic)} or diastolic ${limitWords(diastolic)}`;
+  return [
+    make('span', {}, make('b', { 'aria-hidden': 'true' }, '– – '), `raised: ${either(hypertension)}`),
+    make('span', {}, make('b', { 'aria-hidden': 'true' }, '· · · '), `severe: ${either(severe)}`),
+  ];
 }
 
 function legend(): HTMLElement {

@@ -5,10 +5,11 @@ import { spokenUnits } from '../findings/limit-words.ts';
 import { english } from '../messages/en.ts';
 import { localInstant, spokenTime } from '../presenters/clock.ts';
 import { spokenValue } from '../presenters/newest-data.ts';
+import { withCapitals } from '../presenters/words.ts';
 import type { Place } from '../timeline/timeline.ts';
 
 /** A sentence of the answer as people read it. */
-export const spoken = (text: string): string => spokenUnits(spokenValue(text));
+export const spoken = (text: string): string => withCapitals(spokenUnits(spokenValue(text)));
 
 /** An instant on the clock of the clinic: "10 Mar 2025 13:10". */
 export const clockWords = (milliseconds: number, offsetMinutes: number): string =>

@@ -79,6 +79,15 @@ describe('the referral document', () => {
     expect(referred.filter((url) => !urls.has(url))).toEqual([]);
   });
 
+  it('gives the diagnoses beside the referral as its reasons', () => {
+    const urls = new Set((bundle.entry ?? []).map(({ fullUrl }) => fullUrl));
+    const reasons = resources.flatMap((each) =>
+      each?.resourceType === 'ServiceRequest' ? (each.reasonReference ?? []) : [],
+    );
+    expect(reasons.length).toBeGreaterThan(0);
+    expect(reasons.filter(({ reference }) => !urls.has(reference))).toEqual([]);
+  });
+
   it('escapes what stands in the narrative', () => {
     const spoilt = { ...note, cautions: ['<script>&'] };
     expect(JSON.stringify(toReferralDocument(severe(), spoilt))).toContain('&lt;script&gt;&amp;');

@@ -128,6 +128,12 @@ describe('the report of a real clinic', () => {
     expect(page).not.toMatch(/accuracy/i);
   });
 
+  it('wears the look of the page, with the caution before anything else', () => {
+    const page = ran.files['report.html'] ?? '';
+    expect(page).toContain(readFileSync(new URL('../../src/look/look.css', import.meta.url), 'utf8'));
+    expect(page.indexOf('does not replace it')).toBeLessThan(page.indexOf('<main>'));
+  });
+
   it('is committed as an example, and fresh', () => {
     const names = readdirSync(example)
       .filter((name) => name.startsWith('report'))

@@ -1,6 +1,6 @@
 // The answers beside the diagnoses in the record: how early, and how far they agree.
 import { diagnosisGroups } from './diagnoses.ts';
-import { proportionText, wilson } from './proportion.ts';
+import { hundredfold, proportionText, wilson } from './proportion.ts';
 import type { Section } from './section.ts';
 import { below, countOf, type Tally } from './tally.ts';
 
@@ -41,7 +41,8 @@ export function leadTimeSection(tally: Tally, every: 'visit' | 'end'): Section {
     ],
     charts: [
       {
-        title: 'Women by lead time',
+        table: 'lead-time',
+        title: 'Lead time',
         unit: 'women',
         bars: [
           ...rows.map(({ label, women }) => ({ label, value: women })),
@@ -102,11 +103,12 @@ export function agreementSection(tally: Tally): Section {
     ],
     charts: [
       {
+        table: 'agreement',
         title: 'Of women with the diagnosis in the record, share for whom the answer named it',
         unit: '%',
         bars: groups.map(({ title, sensitivity }) => ({
           label: title,
-          value: (sensitivity.share ?? 0) * 100,
+          value: hundredfold(sensitivity.share),
         })),
       },
     ],

@@ -38,6 +38,10 @@ export function wilson(count: number, of: number): Proportion {
 export const percent = (share: number | undefined): string =>
   share === undefined ? '-' : `${(share * 100).toFixed(1)} %`;
 
+/** A share as a number of a hundred; absent where there is nothing to count. */
+export const hundredfold = (share: number | undefined): number | undefined =>
+  share === undefined ? undefined : share * 100;
+
 /** "58.1 % (52.0 to 63.9; 140 of 241)" */
 export function proportionText({ share, low, high, count, of }: Proportion): string {
   if (share === undefined || low === undefined || high === undefined) return '- (0 of 0)';

@@ -106,7 +106,7 @@ function digitsTable(groups: readonly Group[]): Table {
   return {
     id: 'terminal-digits',
     title: 'Terminal digits of all readings',
-    columns: ['digit', 'systolic', 'diastolic'],
+    columns: ['digit', 'systolic', 'diastolic', '% of values'],
     rows: digits.map((digit) => [
       digit,
       ...halves.map((half) =>
@@ -115,18 +115,25 @@ function digitsTable(groups: readonly Group[]): Table {
           digit,
         ),
       ),
+      Math.round(percentOfDigit(groups, digit) * 10) / 10,
     ]),
   };
 }
 
+/** Of every value that ends in some digit, how many in a hundred end in this one. */
+function percentOfDigit(groups: readonly Group[], digit: number): number {
+  const all = digits.reduce((sum, each) => sum + countDigit(groups, each), 0);
+  return all === 0 ? 0 : (countDigit(groups, digit) / all) * 100;
+}
+
 function digitsChart(groups: readonly Group[]): Chart {
-  const all = digits.reduce((sum, digit) => sum + countDigit(groups, digit), 0);
   return {
+    table: 'terminal-digits',
     title: 'Terminal digits of systolic and diastolic values',
     unit: '% of values',
     bars: digits.map((digit) => ({
       label: String(digit),
-      value: all === 0 ? 0 : (countDigit(groups, digit) / all) * 100,
+      value: percentOfDigit(groups, digit),
       isMarked: digit === 0,
     })),
     reference: { label: 'each digit equally often', value: 10 },

@@ -2,7 +2,7 @@
 import { guidelineOf } from '../../guidelines/registry.ts';
 import { measureDefinitions } from '../../guidelines/measures.ts';
 import { urgencies } from '../../guidelines/guideline.ts';
-import { percent, proportionText, wilson } from './proportion.ts';
+import { hundredfold, percent, proportionText, wilson } from './proportion.ts';
 import { agreementSection, leadTimeSection } from './diagnosis-sections.ts';
 import { qualitySection } from './quality-section.ts';
 import type { Section } from './section.ts';
@@ -74,13 +74,15 @@ function burdenSection(tally: Tally): Section {
     ],
     charts: [
       {
-        title: 'Cards per 100 visits, by indicator',
+        table: 'cards',
+        title: 'Cards by indicator',
         unit: 'cards per 100 visits',
         bars: kinds.map(({ kind, count }) => ({ label: kind, value: perHundred(count, visits) })),
       },
       {
-        title: 'Visits per 100, by urgency',
-        unit: 'visits per 100',
+        table: 'urgency',
+        title: 'Visits by urgency',
+        unit: 'per 100 visits',
         bars: byUrgency.map(({ urgency, count }) => ({ label: urgency, value: perHundred(count, visits) })),
       },
     ],
@@ -120,8 +122,9 @@ function guidelineSection(tally: Tally, { guidelines }: ReportFrame): Section {
     ],
     charts: [
       {
-        title: 'Visits per 100 with another leading class',
-        unit: 'visits per 100',
+        table: 'guidelines',
+        title: 'Visits with another leading class',
+        unit: 'per 100 visits',
         bars: rows.map(({ other, classes }) => ({ label: other, value: perHundred(classes, visits) })),
       },
     ],
@@ -165,9 +168,10 @@ function followUpSection(tally: Tally): Section {
     ],
     charts: [
       {
+        table: 'follow-up',
         title: 'Share of steps found in the record',
         unit: '%',
-        bars: measures.map(({ title, done }) => ({ label: title, value: (done.share ?? 0) * 100 })),
+        bars: measures.map(({ title, done }) => ({ label: title, value: hundredfold(done.share) })),
       },
     ],
   };
@@ -199,6 +203,7 @@ function completenessSection(tally: Tally): Section {
     ],
     charts: [
       {
+        table: 'completeness',
         title: 'Visits with the item recorded',
         unit: '%',
         bars: items.map(({ item, yes, of }) => ({ label: item, value: of === 0 ? 0 : (yes / of) * 100 })),

@@ -1,7 +1,7 @@
 // The chart: what is seen, moved by pointer, key and button, and which mark is chosen.
 import { make } from '../dom.ts';
 import { atLeast, frameOf, wholeSpan, type ChartModel, type Span } from './frame.ts';
-import type { Mark } from './marks.ts';
+import type { Mark } from './mark.ts';
 import { listen } from './listen.ts';
 import { isMarked, type State } from './state.ts';
 import { createSurface } from './surface.ts';
@@ -15,12 +15,20 @@ export interface Chart {
   readonly showWhole: () => void;
 }
 
+function bringIntoView(state: State, at: number): void {
+  const [from, to] = state.span;
+  const half = (to - from) / 2;
+  if (at < from || at > to) state.span = [at - half, at + half];
+}
+
+const widthOf = (stage: HTMLElement): number => Math.max(300, stage.clientWidth);
+
 /**
  * An empty chart.
  *
- * Given    onChoose   called with the mark a person chose
+ * Given    onChoose   called with the mark a person chose; what it returns is read out after the mark
  */
-export function createChart(onChoose: (mark: Mark) => void): Chart {
+export function createChart(onChoose: (mark: Mark) => string): Chart {
   const surface = createSurface();
   const stage = make(
     'div',
@@ -38,8 +46,7 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
 
   const redraw = (): void => {
     if (state === undefined) return;
-    const width = Math.max(300, stage.clientWidth);
-    state.frame = frameOf(state.model, state.span, width);
+    state.frame = frameOf(state.model, state.span, widthOf(stage));
     state.moved = 0;
     surface.paint(state);
   };
@@ -68,11 +75,21 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
     const mark = state?.model.marks[index];
     if (state === undefined || mark === undefined) return;
     state.chosen = index;
-    said.textContent = markWords(mark);
-    onChoose(mark);
+    bringIntoView(state, mark.at);
+    said.textContent = `${markWords(mark)} ${onChoose(mark)}`;
+  };
+  const goTo = (now: State, references: readonly string[]): void => {
+    // The single reading rather than an average that it is part of.
+    const [found] = now.model.marks
+      .filter((mark) => isMarked(mark, references))
+      .sort((a, b) => a.references.length - b.references.length);
+    if (found !== undefined) bringIntoView(now, found.at);
+    said.textContent =
+      found === undefined ? 'This has no point on the chart.' : `Marked: ${markWords(found)}`;
+    stage.scrollIntoView({ block: 'nearest' });
   };
   const showWhole = (): void => {
-    if (state !== undefined) setSpan(wholeSpan(state.model));
+    if (state !== undefined) setSpan(wholeSpan(state.model, widthOf(stage)));
   };
 
   listen(stage, { pan, zoom, showWhole, choose, state: () => state });
@@ -97,17 +114,22 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
       make(
         'p',
         { id: 'chart-keys', class: 'hint' },
-        'Keys: left and right go from mark to mark, with Shift they move the chart; + and − zoom; 0 shows everything.',
+        make(
+          'span',
+          { class: 'for-keys' },
+          'Keys: left and right go from mark to mark, with Shift they move the chart; + and − zoom; 0 shows everything.',
+        ),
+        make('span', { class: 'for-touch' }, 'Touch a mark to read it; draw sideways to move the chart.'),
       ),
     ),
     show: (model) => {
       const chosen = state?.model.marks[state.chosen]?.key;
-      const span = state === undefined ? wholeSpan(model) : state.span;
+      const span = state === undefined ? wholeSpan(model, widthOf(stage)) : state.span;
       const found = model.marks.findIndex(({ key }) => key === chosen);
       state = {
         model,
         span,
-        frame: frameOf(model, span, 300),
+        frame: frameOf(model, span, widthOf(stage)),
         moved: 0,
         marked: state?.marked ?? [],
         chosen: found,
@@ -117,11 +139,7 @@ export function createChart(onChoose: (mark: Mark) => void): Chart {
     mark: (references, moveThere) => {
       if (state === undefined) return;
       state.marked = references;
-      const at = state.model.marks.find((mark) => isMarked(mark, references))?.at;
-      const [from, to] = state.span;
-      if (moveThere && at !== undefined && (at < from || at > to)) {
-        state.span = [at - (to - from) / 2, at + (to - from) / 2];
-      }
+      if (moveThere) goTo(state, references);
       redraw();
     },
     showWhole,

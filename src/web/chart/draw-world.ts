@@ -1,9 +1,8 @@
 // The marks of one view as SVG: few paths, so that moving them costs nothing.
-import { limitWords } from '../../findings/limit-words.ts';
 import type { Threshold } from '../../guidelines/guideline.ts';
 import { draw } from '../dom.ts';
 import { laneHeight, type ChartModel, type Frame } from './frame.ts';
-import type { Mark, MarkKind } from './marks.ts';
+import type { Mark, MarkKind } from './mark.ts';
 import { caretDown, caretUp, cross, diamond, ring, square, stem, straight, type Spot } from './shapes.ts';
 
 /** Contacts further apart than this are not joined: a gap is shown as a gap (a choice of display). */
@@ -41,7 +40,8 @@ export function drawBackground(model: ChartModel, frame: Frame): SVGElement {
   );
 }
 
-function limitLines({ limits }: ChartModel, { left, right, y, width }: Frame): readonly SVGElement[] {
+/** Named at the right, where the chart keeps room: nothing is known there yet. */
+function limitLines({ limits }: ChartModel, { left, right, y }: Frame): readonly SVGElement[] {
   const lines: readonly (readonly [Threshold, string, string])[] = [
     [limits.severe.systolic, 'severe', 'systolic'],
     [limits.hypertension.systolic, 'raised', 'systolic'],
@@ -50,18 +50,19 @@ function limitLines({ limits }: ChartModel, { left, right, y, width }: Frame): r
   ];
   return lines.map(([threshold, level, half]) => {
     const at = y(threshold.value);
+    const label = (place: number, text: string) =>
+      draw('text', { x: right, y: place, 'text-anchor': 'end' }, text);
     return draw(
       'g',
       { class: `limit ${level}` },
       draw('line', { x1: left, x2: right, y1: at, y2: at }),
-      draw(
-        'text',
-        { x: left + 36, y: at - 3 },
-        width < 500 ? `${half} ${threshold.value}: ${level}` : `${half} ${limitWords(threshold)}: ${level}`,
-      ),
+      label(at - 4, `${half} ${comparatorSigns[threshold.comparator]} ${threshold.value}`),
+      label(at + 12, level),
     );
   });
 }
+
+const comparatorSigns = { '>=': '≥', '>': '>', '<=': '≤', '<': '<' } as const;
 
 /** The marks themselves. */
 export function drawWorld(model: ChartModel, frame: Frame): SVGElement {
@@ -87,7 +88,7 @@ function eventLines({ now, pregnancy }: ChartModel, { x, top, height }: Frame): 
     );
   return [
     ...(birth === undefined ? [] : [vertical(birth * 86_400_000, 'birth', 'birth')]),
-    vertical(now, 'now', 'now'),
+    vertical(now, 'now', 'as of'),
   ];
 }
 
@@ -128,9 +129,10 @@ const pressureShapes: Readonly<
     >
   >
 > = {
+  // Averages lie under the readings they are made of.
+  'visit-average': { systolic: diamond, diastolic: diamond },
   reading: { systolic: caretDown, diastolic: caretUp },
   'home-reading': { systolic: ring, diastolic: ring },
-  'visit-average': { systolic: diamond, diastolic: diamond },
   'sent-average': { systolic: square, diastolic: square },
 };
 
@@ -146,9 +148,6 @@ function pressurePaths(marks: readonly Mark[], { x, y }: Frame): readonly SVGEle
   });
 }
 
-/** Least room for the text of a lane mark; where there is less, only its dot is drawn. */
-const textRoom = 42;
-
 function laneMarks(name: string, top: number, marks: readonly Mark[], frame: Frame): readonly SVGElement[] {
   const own = marks.filter(({ lane }) => lane === name);
   const middle = top + laneHeight - 12;
@@ -158,8 +157,8 @@ function laneMarks(name: string, top: number, marks: readonly Mark[], frame: Fra
       class: `mark ${kind}`,
       d: spots.flatMap(({ mark, spot }) => (mark.kind === kind ? [shape(spot)] : [])).join(''),
     });
-  const texts = groupsOf(spots).map(({ x, marks: group }) =>
-    draw('text', { class: 'lane-text', x: x + 8, y: middle + 4 }, groupText(group)),
+  const texts = groupsOf(spots).map((group) =>
+    draw('text', { class: 'lane-text', x: group.x + 8, y: middle + 4 }, groupText(group)),
   );
   return [
     dots('unusable', cross),
@@ -173,27 +172,32 @@ function laneMarks(name: string, top: number, marks: readonly Mark[], frame: Fra
 }
 
 interface LaneGroup {
+  /** Where the newest of them lies: its text stands to the right, up to the next group. */
   readonly x: number;
+  readonly until: number;
   readonly marks: Mark[];
 }
 
-/** Marks too close to be named one by one. */
+/** Marks too close to be named one by one; newest first, so that the newest value is the one that is read. */
 function groupsOf(spots: readonly { readonly mark: Mark; readonly spot: Spot }[]): readonly LaneGroup[] {
   const groups: LaneGroup[] = [];
-  for (const { mark, spot } of spots) {
+  for (const { mark, spot } of spots.toReversed()) {
     if (mark.short === '') continue;
     const last = groups.at(-1);
-    if (last !== undefined && spot.x < last.x + Math.max(textRoom, groupText(last.marks).length * 7 + 14))
-      last.marks.push(mark);
-    else groups.push({ x: spot.x, marks: [mark] });
+    if (last !== undefined && spot.x + widthOf(mark.short) > last.x) last.marks.push(mark);
+    else groups.push({ x: spot.x, until: last?.x ?? Infinity, marks: [mark] });
   }
   return groups;
 }
 
-/** The first one that was found, and how many more: "headache +2". */
-function groupText(marks: readonly Mark[]): string {
+/** Pixels for a mark with its text. */
+const widthOf = (text: string): number => text.length * 6.5 + 16;
+
+/** The newest that was found, and how many more where there is room to say so: "headache +2". */
+function groupText({ x, until, marks }: LaneGroup): string {
   const first = marks.find(({ kind }) => kind !== 'symptom-absent') ?? marks[0];
-  return `${first?.short ?? ''}${marks.length > 1 ? ` +${marks.length - 1}` : ''}`;
+  const text = `${first?.short ?? ''}${marks.length > 1 ? ` +${marks.length - 1}` : ''}`;
+  return x + widthOf(text) > until ? (first?.short ?? '') : text;
 }
 
 /** A medicine as a span; one dose as a short bar. */

@@ -2,7 +2,7 @@
 import { scaleLinear, scaleUtc, type ScaleLinear, type ScaleTime } from 'd3-scale';
 import type { PressureLimits } from '../../guidelines/guideline.ts';
 import type { Pregnancy } from '../../timeline/timeline.ts';
-import type { Mark } from './marks.ts';
+import type { Mark } from './mark.ts';
 
 export const dayMs = 86_400_000;
 
@@ -35,16 +35,22 @@ const top = 40;
 const dateRow = 34;
 const shortestSpan = dayMs / 2;
 
-/** The span that holds every mark, with room at both sides. */
-export function wholeSpan({ marks, now }: ChartModel): Span {
+/** The span that holds every mark, with room for labels to the right of the newest. */
+export function wholeSpan({ marks, now }: ChartModel, width: number): Span {
   const times = [now, ...marks.flatMap(({ at, until }) => (until === undefined ? [at] : [at, until]))];
   const placed = marks.filter(({ kind }) => kind !== 'medicine').map(({ at }) => at);
   const first = Math.min(...(placed.length > 0 ? placed : times));
   const last = Math.max(now, ...placed);
   const pad = Math.max((last - first) * 0.06, shortestSpan / 8);
-  // More room after the newest: its labels stand to the right.
-  return atLeast([first - pad, last + 2.5 * pad]);
+  const [from, to] = atLeast([first - pad, last + pad / 4]);
+  const seen = width - left - marginRight;
+  return [from, from + (to - from) / (1 - labelRoom / seen)];
 }
+
+/** Pixels in which the limits and the newest values are named. */
+const labelRoom = 84;
+const left = 40;
+const marginRight = 12;
 
 /** A span no shorter than half a day, around its middle. */
 export function atLeast([from, to]: Span): Span {
@@ -56,8 +62,7 @@ export function atLeast([from, to]: Span): Span {
 export function frameOf(model: ChartModel, span: Span, width: number): Frame {
   const pressureHeight = width < 500 ? 230 : 300;
   const floor = top + pressureHeight;
-  const left = 40;
-  const right = width - 12;
+  const right = width - marginRight;
   const lanes = laneNames(model.marks).map((name, at) => ({ name, top: floor + 8 + at * laneHeight }));
   const height = floor + 8 + lanes.length * laneHeight + dateRow;
   return {
@@ -160,7 +165,7 @@ function gestationLabel(days: number): string | undefined {
 
 function afterLabel(days: number): string {
   if (days === 0) return 'birth';
-  return days % 7 === 0 ? `+${days / 7} wk` : `+${days} d`;
+  return `day ${days}`;
 }
 
 const dateForm = (options: Intl.DateTimeFormatOptions) => {

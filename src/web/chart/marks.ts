@@ -1,48 +1,11 @@
 // Every fact as one mark: the chart draws them, the table lists the same ones.
 import type { Evaluation } from '../../evaluation.ts';
-import { clinicOffset, spokenTime } from '../../presenters/clock.ts';
+import { clinicOffset } from '../../presenters/clock.ts';
 import type { Trend } from '../../trend.ts';
-import type { Moment, PressureReading, Source, UnusablePressure } from '../../timeline/timeline.ts';
-import { placeWords, spoken } from '../words.ts';
-
-export type MarkKind =
-  | 'reading'
-  | 'home-reading'
-  | 'visit-average'
-  | 'sent-average'
-  | 'unusable'
-  | 'urine'
-  | 'laboratory'
-  | 'symptom'
-  | 'symptom-absent'
-  | 'medicine';
-
-export interface Mark {
-  /** Same fact, same key, at every moment of the replay. */
-  readonly key: string;
-  readonly kind: MarkKind;
-  /** Row below the pressures; absent for pressures. */
-  readonly lane?: string;
-  /** Local time of the clinic as if it were UTC, in milliseconds. */
-  readonly at: number;
-  readonly until?: number;
-  readonly when: string;
-  readonly place: string;
-  readonly what: string;
-  readonly value: string;
-  /** In few characters, for a lane. */
-  readonly short: string;
-  readonly note: string;
-  readonly systolic?: number;
-  readonly diastolic?: number;
-  readonly references: readonly string[];
-}
-
-interface Setting {
-  readonly offset: number;
-  readonly trend: Trend;
-  readonly reasons: ReadonlyMap<string, string>;
-}
+import type { Medicine, Moment, Symptom } from '../../timeline/timeline.ts';
+import { spoken } from '../words.ts';
+import { drawnAtAsOf, mark, momentUnknown, type Mark, type Setting } from './mark.ts';
+import { pressureMarks } from './pressure-marks.ts';
 
 /** The facts of an evaluation in time order. */
 export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
@@ -54,18 +17,7 @@ export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
   );
   const setting: Setting = { offset: clinicOffset(timeline), trend, reasons };
   return [
-    ...timeline.pressures.map((reading) => readingMark(setting, reading, 'reading')),
-    ...timeline.homePressures.map((reading) => readingMark(setting, reading, 'home-reading')),
-    ...averageMarks(setting),
-    ...timeline.meanPressures.map((mean) =>
-      mark(setting, mean.from, mean.sources, {
-        kind: 'sent-average',
-        what: `average of several readings, ${mean.setting}`,
-        value: spoken(mean.asSent),
-        ...halves(mean),
-      }),
-    ),
-    ...timeline.unusablePressures.map((pressure) => unusableMark(setting, pressure, timeline.asOf)),
+    ...pressureMarks(setting, evaluation),
     ...timeline.urineProteins.map((urine) =>
       mark(setting, urine.at, [urine.source], {
         kind: 'urine',
@@ -76,133 +28,48 @@ export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
         note: urine.remarks.join(' '),
       }),
     ),
-    ...timeline.symptoms.flatMap((symptom) =>
-      symptom.at === undefined
-        ? []
-        : [
-            mark(setting, symptom.at, [symptom.source], {
-              kind: symptom.presence === 'present' ? 'symptom' : 'symptom-absent',
-              lane: 'Symptoms',
-              what: symptom.symptom.replaceAll('-', ' '),
-              value: symptom.presence === 'present' ? (symptom.severity ?? 'present') : 'asked, not there',
-              short: `${symptom.presence === 'present' ? '' : 'no '}${symptom.symptom.replaceAll('-', ' ')}`,
-              note: symptom.relieved ? 'gone, or relieved by treatment' : '',
-            }),
-          ],
-    ),
+    ...timeline.symptoms.map((symptom) => symptomMark(setting, symptom, timeline.asOf)),
     ...laboratoryMarks(setting, timeline.laboratory),
-    ...timeline.medicines.flatMap((medicine) =>
-      medicine.start === undefined
-        ? []
-        : [
-            mark(setting, medicine.start, [medicine.source], {
-              kind: 'medicine',
-              lane: `Medicine: ${medicine.medicine.replaceAll('-', ' ')}`,
-              what: `${medicine.medicine.replaceAll('-', ' ')}, ${medicine.status}`,
-              value: spoken(medicine.asSent),
-              short: medicine.status,
-              note: medicine.route ?? '',
-              until: untilOf(setting, medicine.end, medicine.status === 'active' ? timeline.asOf : undefined),
-            }),
-          ],
-    ),
+    ...timeline.medicines.map((medicine) => medicineMark(setting, medicine, timeline.asOf)),
   ].sort((a, b) => a.at - b.at || a.key.localeCompare(b.key));
 }
 
-type Content = Pick<Mark, 'kind' | 'what' | 'value'> & {
-  readonly lane?: string;
-  readonly short?: string;
-  readonly note?: string;
-  readonly until?: number | undefined;
-  readonly systolic?: number;
-  readonly diastolic?: number;
-};
-
-function mark({ offset, trend }: Setting, at: Moment, sources: readonly Source[], content: Content): Mark {
-  const references = sources.map(({ reference }) => reference);
-  const preliminary = sources.some((source) => source.preliminary) ? ['preliminary'] : [];
-  const unsure = at.precision === 'minute' ? [] : [`only the ${at.precision} is known`];
-  const { until, ...rest } = content;
-  return {
-    short: content.value,
-    ...rest,
-    key: `${content.kind} ${references.join(' ')} ${at.text}`,
-    at: middleOf(at) + offset * 60_000,
-    when: spokenTime(at.text),
-    place: placeWords(trend.placeOf(at)),
-    note: [content.note ?? '', ...preliminary, ...unsure].filter((part) => part !== '').join('; '),
-    references,
-    ...(until === undefined ? {} : { until }),
-  };
-}
-
-const middleOf = ({ earliest, latest }: Moment): number => (earliest + latest) / 2;
-
-function halves({ systolicMmHg, diastolicMmHg }: { systolicMmHg?: number; diastolicMmHg?: number }) {
-  return {
-    ...(systolicMmHg === undefined ? {} : { systolic: systolicMmHg }),
-    ...(diastolicMmHg === undefined ? {} : { diastolic: diastolicMmHg }),
-  };
-}
-
-function readingMark(setting: Setting, reading: PressureReading, kind: 'reading' | 'home-reading'): Mark {
-  return mark(setting, reading.at, reading.sources, {
-    kind,
-    what: kind === 'reading' ? 'blood pressure' : 'blood pressure at home',
-    value: spoken(reading.asSent),
-    note: [reading.arm === undefined ? '' : `${reading.arm} arm`, ...reading.remarks]
+function symptomMark(setting: Setting, symptom: Symptom, asOf: number): Mark {
+  const name = symptom.symptom.replaceAll('-', ' ');
+  const isPresent = symptom.presence === 'present';
+  return mark(setting, symptom.at ?? momentUnknown(asOf), [symptom.source], {
+    kind: isPresent ? 'symptom' : 'symptom-absent',
+    lane: 'Symptoms',
+    what: name,
+    value: isPresent ? (symptom.severity ?? 'present') : 'asked, not there',
+    short: `${isPresent ? '' : 'no '}${name}`,
+    note: [
+      symptom.relieved ? 'gone, or relieved by treatment' : '',
+      symptom.at === undefined ? drawnAtAsOf : '',
+    ]
       .filter((part) => part !== '')
       .join('; '),
-    ...halves(reading),
   });
 }
 
-function averageMarks(setting: Setting): readonly Mark[] {
-  return setting.trend.visits
-    .filter(({ numberOfReadings }) => numberOfReadings > 1)
-    .map((visit) => {
-      const value = `${wholeOf(visit.systolicMmHg)}/${wholeOf(visit.diastolicMmHg)} mmHg`;
-      const made = mark(setting, visit.at, [], {
-        kind: 'visit-average',
-        what: `average of this visit, ${visit.numberOfReadings} readings`,
-        value,
-        note: 'as the rules judge it',
-        ...halves(visit),
-      });
-      return { ...made, references: visit.references };
-    });
-}
-
-const wholeOf = (value: number | undefined): string =>
-  value === undefined ? '-' : String(Math.round(value * 10) / 10);
-
-const whyWords: Readonly<Record<UnusablePressure['why'], string>> = {
-  'diastolic-not-below-systolic': 'the diastolic is not below the systolic',
-  'above-plausible-range': 'higher than can be believed: repeat it now',
-  'below-plausible-range': 'lower than can be believed: repeat it',
-  'unit-missing': 'no unit was sent',
-  'time-unusable': 'its time cannot be used',
-};
-
-function unusableMark(setting: Setting, pressure: UnusablePressure, asOf: number): Mark {
-  const at = pressure.at ?? momentUnknown(asOf);
-  return mark(setting, at, pressure.sources, {
-    kind: 'unusable',
-    lane: 'Not usable',
-    what: 'blood pressure, not used',
-    value: spoken(pressure.asSent),
-    short: '',
+function medicineMark(setting: Setting, medicine: Medicine, asOf: number): Mark {
+  const name = medicine.medicine.replaceAll('-', ' ');
+  const isRunning = medicine.status === 'active';
+  return mark(setting, medicine.start ?? momentUnknown(asOf), [medicine.source], {
+    kind: 'medicine',
+    lane: `Medicine: ${name}`,
+    what: `${name}, ${medicine.status}`,
+    value: spoken(medicine.asSent),
+    // The span of a running medicine says so by reaching the moment of the answer.
+    short: medicine.start === undefined ? 'start unknown' : isRunning ? '' : medicine.status,
     note: [
-      whyWords[pressure.why],
-      ...(pressure.at === undefined ? ['drawn at the moment shown, for want of a time'] : []),
-      ...pressure.sources.flatMap(({ reference }) => setting.reasons.get(reference) ?? []),
-    ].join('. '),
+      medicine.route ?? '',
+      medicine.start === undefined ? `its start is not recorded; ${drawnAtAsOf}` : '',
+    ]
+      .filter((part) => part !== '')
+      .join('; '),
+    until: untilOf(setting, medicine.end, isRunning ? asOf : undefined),
   });
-}
-
-function momentUnknown(asOf: number): Moment {
-  const localDay = Math.floor(asOf / 86_400_000);
-  return { earliest: asOf, latest: asOf, localDay, precision: 'minute', text: 'time not known' };
 }
 
 function laboratoryMarks(setting: Setting, results: Evaluation['timeline']['laboratory']): readonly Mark[] {

@@ -1,6 +1,6 @@
 // What the chart shows now, and where its marks lie.
 import { laneHeight, type ChartModel, type Frame, type Span } from './frame.ts';
-import type { Mark } from './marks.ts';
+import type { Mark } from './mark.ts';
 import type { Spot } from './shapes.ts';
 
 export interface State {

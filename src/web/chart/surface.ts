@@ -1,7 +1,7 @@
 // The two sheets of the chart: one that stays, with limits and ticks, and one that slides, with the marks.
 import { draw, make } from '../dom.ts';
 import { drawBackground, drawWorld } from './draw-world.ts';
-import { dateTicks, weekTicks, type ChartModel, type Frame } from './frame.ts';
+import { dateTicks, weekTicks, type ChartModel, type Frame, type Tick } from './frame.ts';
 import { isMarked, spotsOf, type State } from './state.ts';
 
 export interface Surface {
@@ -69,10 +69,10 @@ function marksNear({ marks }: ChartModel, { x, left, right }: Frame): ChartModel
 
 function ticksOf({ model, frame }: State): readonly SVGElement[] {
   const inside = ({ x }: { x: number }): boolean => x >= frame.left && x <= frame.right;
-  const weeks = weekTicks(model, frame).filter(inside);
-  const dates = dateTicks(frame).filter(inside);
-  const anchor = (x: number): string =>
+  const anchor = (x: number): 'start' | 'middle' | 'end' =>
     x > frame.right - 24 ? 'end' : x < frame.left + 24 ? 'start' : 'middle';
+  const weeks = apart(weekTicks(model, frame).filter(inside), anchor);
+  const dates = apart(dateTicks(frame).filter(inside), anchor);
   const tick = (x: number, y: number, label: string, name: string) =>
     draw(
       'g',
@@ -92,6 +92,18 @@ function ticksOf({ model, frame }: State): readonly SVGElement[] {
     draw('text', { class: 'lane-name', x: 2, y: 18 }, 'weeks'),
     draw('text', { class: 'lane-name', x: 2, y: frame.height - 10 }, 'date'),
   ];
+}
+
+/** The ticks whose labels do not run into the one before. */
+function apart(ticks: readonly Tick[], anchor: (x: number) => 'start' | 'middle' | 'end'): readonly Tick[] {
+  let end = -Infinity;
+  return ticks.filter(({ x, label }) => {
+    const width = label.length * 6.2;
+    const from = x - { start: 0, middle: width / 2, end: width }[anchor(x)];
+    if (from < end) return false;
+    end = from + width + 6;
+    return true;
+  });
 }
 
 function ringsOf({ model, frame, marked, chosen }: State, whole: ChartModel): SVGElement {

@@ -1,6 +1,6 @@
 // The same marks as sentences and as a table.
-import { make } from '../dom.ts';
-import type { Mark } from './marks.ts';
+import { dataTable } from '../data-table.ts';
+import type { Mark } from './mark.ts';
 
 /** "10 Mar 2025 09:00, 33+0 weeks: blood pressure 148/94 mmHg." */
 export function markWords({ when, place, what, value, note }: Mark): string {
@@ -9,26 +9,9 @@ export function markWords({ when, place, what, value, note }: Mark): string {
 }
 
 /** All marks, newest first. */
-export function markTable(marks: readonly Mark[]): HTMLElement {
-  const heads = ['When', 'Gestation', 'What', 'Value', 'Remark'];
-  const rows = marks
-    .toReversed()
-    .map(({ when, place, what, value, note }) =>
-      make(
-        'tr',
-        {},
-        ...[when, place, what, value, note].map((text, at) => make('td', { 'data-head': heads[at] }, text)),
-      ),
-    );
-  return make(
-    'div',
-    { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'The chart as a table' },
-    make(
-      'table',
-      {},
-      make('caption', {}, 'The chart as a table, newest first'),
-      make('thead', {}, make('tr', {}, ...heads.map((head) => make('th', { scope: 'col' }, head)))),
-      make('tbody', {}, ...rows),
-    ),
+export const markTable = (marks: readonly Mark[]): HTMLElement =>
+  dataTable(
+    'The chart as a table, newest first',
+    ['When', 'Gestation', 'What', 'Value', 'Remark'],
+    marks.toReversed().map(({ when, place, what, value, note }) => [when, place, what, value, note]),
   );
-}

@@ -1,5 +1,5 @@
 // Debian's Chromium with a fresh profile; errors of the page's console fail a check.
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
@@ -15,15 +15,30 @@ const args = [
   '--disable-sync',
 ];
 
+const profiles = mkdtempSync(join(tmpdir(), 'browser-'));
+// A browser that is still closing may hold a file: what cannot be removed is left to the system.
+process.once('exit', () => {
+  try {
+    rmSync(profiles, { recursive: true, force: true, maxRetries: 3 });
+  } catch {
+    // Only a temporary folder.
+  }
+});
+
+/** A busy machine is waited for this long, in milliseconds, before a check fails. */
+const patience = 60_000;
+
 /** A browser context; `options` as playwright's. */
 export async function openBrowser(options = {}) {
-  const profile = mkdtempSync(join(tmpdir(), 'browser-'));
-  return await chromium.launchPersistentContext(profile, {
+  const profile = mkdtempSync(join(profiles, 'profile-'));
+  const context = await chromium.launchPersistentContext(profile, {
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     args,
     headless: true,
     ...options,
   });
+  context.setDefaultTimeout(patience);
+  return context;
 }
 
 export const phone = { viewport: { width: 360, height: 740 }, hasTouch: true, deviceScaleFactor: 2 };

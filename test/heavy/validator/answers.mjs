@@ -6,6 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { measureDefinitions } from '../../../dist/guidelines/measures.js';
 import { createApp } from '../../../dist/http/app.js';
 import { assessText } from '../../../dist/cli/assess.js';
+import { evaluateInFull } from '../../../dist/index.js';
+import { toReferralDocument } from '../../../dist/presenters/referral-document.js';
+import { toReferralNote } from '../../../dist/presenters/referral-note.js';
 
 const [target] = process.argv.slice(2);
 const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -100,6 +103,33 @@ async function writeReports() {
   server.close();
 }
 
+/** The referral note of each story as a FHIR document, with and without the woman's own resource. */
+function writeReferrals() {
+  const stories = JSON.parse(readFileSync(join(root, 'dist', 'web', 'stories.json'), 'utf8'));
+  for (const { id, path, request } of stories) {
+    const resources = resourcesIn(request.prefetch ?? request);
+    const asOf = new URLSearchParams(path.split('?')[1]).get('asOf');
+    const evaluation = evaluateInFull(
+      { resourceType: 'Bundle', type: 'collection', entry: resources.map((resource) => ({ resource })) },
+      { asOf },
+    );
+    const patient = resources.find(({ resourceType }) => resourceType === 'Patient');
+    for (const woman of [patient, undefined]) {
+      const note = toReferralNote(evaluation, { name: 'A woman', birthDate: '1995-01-08' });
+      const file = `${id}.${woman === undefined ? 'unnamed' : 'named'}.document.json`;
+      writeFileSync(join(target, file), JSON.stringify(toReferralDocument(evaluation, note, woman)));
+      written += 1;
+    }
+  }
+}
+
+/** Resources of a Bundle, or of the Bundles and resources of a prefetch. */
+function resourcesIn(data) {
+  if (data.resourceType === 'Bundle') return (data.entry ?? []).map(({ resource }) => resource);
+  if (data.resourceType !== undefined) return [data];
+  return Object.values(data).flatMap((each) => (each === null ? [] : resourcesIn(each)));
+}
+
 const seen = new Set();
 let written = 0;
 let unreadable = 0;
@@ -123,5 +153,6 @@ for (const [index, collection] of collections.entries()) {
   }
 }
 await writeReports();
+writeReferrals();
 console.log(`${written} answers to ${seen.size} inputs; ${unreadable} could not be read as FHIR`);
 if (written === 0) process.exitCode = 1;
