@@ -1,7 +1,7 @@
 // The filter in WebAssembly with SIMD: as safe, some times faster; where it cannot be had, the plain one.
 import { openLineFilter, type LineFilter } from './line-filter.ts';
 import { simdModule } from './simd-module.ts';
-import { buildStringTable, foldOf, type StringTable } from './string-table.ts';
+import { buildStringTable, foldOf } from './string-table.ts';
 import { wantedStrings, type WantedStrings } from './wanted-strings.ts';
 
 /** What is used of it: the type libraries of Node and of ECMAScript do not describe it. */
@@ -16,12 +16,12 @@ declare const WebAssembly: {
 };
 
 const pageBytes = 65_536;
-const nibblesAt = 512;
+const bytes = 256;
 const beginsAt = 1024;
 const sufficesAt = 8192;
 const wholeAt = 16_384;
-const eitherAt = 24_576;
-const hitsAt = 32_768;
+const pairsAt = 32_768;
+const hitsAt = 65_536;
 const blockAt = 1 << 20;
 /** Read past the end of a block, never used. */
 const padding = 64;
@@ -37,11 +37,7 @@ const largestBlock = 16 << 20;
  */
 export function openFastFilter(localCodes: readonly string[] = []): LineFilter {
   const plain = openLineFilter(localCodes);
-  const wanted = wantedStrings(localCodes);
-  const folded = [...wanted.whole, ...wanted.beginnings].map(foldedBytes);
-  // SIMD looks at three bytes; a wanted string of one letter shows only one.
-  if (folded.some(({ length }) => length < 2)) return plain;
-  const scanner = openScanner(wanted, folded);
+  const scanner = openScanner(wantedStrings(localCodes));
   return scanner === undefined ? plain : withFallback(scanner, plain);
 }
 
@@ -77,13 +73,13 @@ function makeRoom(memory: Memory, length: number): void {
   if (missing > 0) memory.grow(Math.ceil(missing / pageBytes));
 }
 
-function openScanner(wanted: WantedStrings, folded: readonly (readonly number[])[]): Scanner | undefined {
+function openScanner(wanted: WantedStrings): Scanner | undefined {
   try {
     const instance = new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(simdModule, 'base64')));
     const { memory, scan } = instance.exports;
     if (!(memory instanceof WebAssembly.Memory) || !isScan(scan)) return undefined;
     makeRoom(memory, 0);
-    fillTables(new Uint8Array(memory.buffer), buildStringTable(wanted), folded);
+    fillTables(new Uint8Array(memory.buffer), wanted);
     return { scan, memory };
   } catch {
     return undefined;
@@ -95,59 +91,35 @@ function isScan(value: unknown): value is Scan {
   return typeof value === 'function';
 }
 
-function fillTables(memory: Uint8Array, table: StringTable, folded: readonly (readonly number[])[]): void {
+function fillTables(memory: Uint8Array, wanted: WantedStrings): void {
+  const table = buildStringTable(wanted);
   memory.set(foldOf, 0);
   memory.set(table.begins, beginsAt);
   memory.set(table.suffices, sufficesAt);
   memory.set(table.whole, wholeAt);
-  memory.set(
-    table.begins.map((bits, at) => bits | (table.suffices[at] ?? 0)),
-    eitherAt,
-  );
-  nibbleTables(folded).forEach((each, at) => memory.set(each, nibblesAt + at * 16));
+  memory.set(pairTable(wanted), pairsAt);
 }
 
 const foldedBytes = (text: string): readonly number[] =>
   [...Buffer.from(text)].map((byte) => foldOf[byte] ?? 0).filter((sign) => sign > 0);
 
-/** First letters that share a bucket: bit to folded signs (1-10 digits, 11-36 letters). */
-const buckets: readonly (readonly [from: number, to: number])[] = [
-  [1, 5],
-  [6, 10],
-  [11, 12],
-  [13, 15],
-  [16, 23],
-  [24, 27],
-  [28, 29],
-  [30, 36],
-];
-const escapeLetters = Buffer.from('bfnrtu');
-
 /**
- * For the first, second and third byte of a string: low and high nibble to the buckets in which it may stand.
+ * A bit for each pair of bytes with which a string that may be wanted begins.
  *
- * Notes    1. A sign between the letters pushes the second letter to the third place; after a backslash any of its
- *             letters may follow. Signs themselves are let through by the scanner.
+ * Notes    1. After a sign (a space, a backslash) nothing is decided; after a letter a sign decides nothing.
  */
-function nibbleTables(folded: readonly (readonly number[])[]): readonly Uint8Array[] {
-  const tables = Array.from({ length: 6 }, () => new Uint8Array(16));
-  const allow = (place: number, byte: number, bucket: number): void => {
-    const [low, high] = [tables[place * 2], tables[place * 2 + 1]];
-    if (low === undefined || high === undefined) return;
-    low[byte & 15] = (low[byte & 15] ?? 0) | (1 << bucket);
-    high[byte >> 4] = (high[byte >> 4] ?? 0) | (1 << bucket);
-  };
-  buckets.forEach(([from, to], bucket) => {
-    const own = folded.filter(([first = 0]) => first >= from && first <= to);
-    if (own.length === 0) return;
-    for (const byte of escapeLetters) allow(2, byte, bucket);
-    for (let byte = 0; byte < 256; byte += 1) {
-      const sign = foldOf[byte] ?? 0;
-      if (sign === 0) continue;
-      if (own.some(([first]) => first === sign)) allow(0, byte, bucket);
-      if (own.some(([, second]) => second === sign)) allow(1, byte, bucket);
-      if (own.some(([, second, third]) => second === sign || third === sign)) allow(2, byte, bucket);
+function pairTable({ whole, beginnings }: WantedStrings): Uint8Array {
+  const folded = [...whole, ...beginnings].map(foldedBytes);
+  const firsts = new Set(folded.map(([first]) => first));
+  const pairs = new Set(folded.map(([first, second]) => `${first} ${second}`));
+  const table = new Uint8Array(bytes * (bytes / 8));
+  for (let first = 0; first < bytes; first += 1)
+    for (let second = 0; second < bytes; second += 1) {
+      const [one, two] = [foldOf[first] ?? 0, foldOf[second] ?? 0];
+      const mayBe = one === 0 || (two === 0 ? firsts.has(one) : pairs.has(`${one} ${two}`));
+      // As a little-endian number of 16 bits, the first byte is the low one.
+      const bit = second * bytes + first;
+      if (mayBe) table[bit >> 3] = (table[bit >> 3] ?? 0) | (1 << (bit & 7));
     }
-  });
-  return tables;
+  return table;
 }
