@@ -1,7 +1,7 @@
 // The two stages as filters on standard input and output, for an engine that shuffles in between.
 import type { Readable, Writable } from 'node:stream';
 import { assessWomen } from './assess-bucket.ts';
-import { readShared } from './assemble-woman.ts';
+import { readShared, type SharedLines } from './assemble-woman.ts';
 import { sharedKey } from './judge-line.ts';
 import { mergeReports, type Tally } from './report/tally.ts';
 import { readSpoolLine, spoolLine, type SpooledLine } from './spool.ts';
@@ -58,12 +58,14 @@ export async function assessStage(
   task: Pick<AssessTask, 'options' | 'siteFolder'>,
 ): Promise<void> {
   const options = assessOptionsOf(task);
-  const shared: string[] = [];
+  const sharedLines: string[] = [];
+  let shared: SharedLines | undefined;
   const tallies: Tally[] = [];
   let woman: SpooledLine[] = [];
   const assess = async (): Promise<void> => {
     if (woman.length === 0) return;
-    const { results, tally } = assessWomen(woman, readShared(shared), options);
+    shared ??= readShared(sharedLines);
+    const { results, tally } = assessWomen(woman, shared, options);
     const [first] = woman;
     woman = [];
     tallies.push(tally);
@@ -74,7 +76,7 @@ export async function assessStage(
     const line = readSpoolLine(text);
     if (line === undefined || line.key === countsKey) continue;
     if (line.key === sharedKey) {
-      shared.push(line.json);
+      sharedLines.push(line.json);
       continue;
     }
     if (woman[0]?.key !== line.key) await assess();
