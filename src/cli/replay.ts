@@ -8,6 +8,7 @@ import { findSources, UnreadableSource } from '../replay/find-sources.ts';
 import { openProgress } from '../replay/progress.ts';
 import { mergeReports } from '../replay/report/tally.ts';
 import { writeReport } from '../replay/report/write-report.ts';
+import { Interrupted } from '../replay/pool.ts';
 import { runReplay } from '../replay/run-replay.ts';
 import { assessStage, extractStage } from '../replay/stages.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
@@ -90,6 +91,7 @@ async function replay(sources: readonly string[], flags: ReplayFlags): Promise<C
         resume: flags.resume === true,
         assess: assessOptions(flags),
         siteFolder: flags.site,
+        signal: stopOnSignals(),
       },
       progress.say,
     );
@@ -102,6 +104,13 @@ async function replay(sources: readonly string[], flags: ReplayFlags): Promise<C
       '',
     ].join('\n');
   });
+}
+
+/** Ctrl-C, or the end of a session: the run stops after what it has in hand. A second Ctrl-C ends it at once. */
+function stopOnSignals(): AbortSignal {
+  const controller = new AbortController();
+  for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => controller.abort());
+  return controller.signal;
 }
 
 async function runStage(stage: string, flags: ReplayFlags): Promise<CommandResult> {
@@ -120,6 +129,8 @@ async function answered(run: () => Promise<string>): Promise<CommandResult> {
     return { exitCode: exitCodes.answered, output: await run(), errors: '' };
   } catch (error) {
     if (error instanceof WrongUse) return failed(exitCodes.usage, error.message);
+    if (error instanceof Interrupted)
+      return failed(exitCodes.interrupted, 'Interrupted. The same command with --resume goes on from here.');
     if (error instanceof UnreadableSource) return failed(exitCodes.unreadable, error.message);
     throw error;
   }
