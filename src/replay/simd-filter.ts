@@ -17,14 +17,19 @@ declare const WebAssembly: {
 
 const pageBytes = 65_536;
 const bytes = 256;
+/** A sign, ten digits, 26 letters. */
+const foldedSigns = 37;
+const isSignificantAt = 256;
 const beginsAt = 1024;
 const sufficesAt = 8192;
 const wholeAt = 16_384;
 const pairsAt = 32_768;
+const foursAt = 40_960;
 const hitsAt = 65_536;
 const blockAt = 1 << 20;
 /** Read past the end of a block, never used. */
-const padding = 64;
+const padding = 128;
+const roomBytes = 1 << 20;
 /** Larger blocks (one very long line) go to the plain filter. */
 const largestBlock = 16 << 20;
 
@@ -36,9 +41,10 @@ const largestBlock = 16 << 20;
  * Throws   never
  */
 export function openFastFilter(localCodes: readonly string[] = []): LineFilter {
-  const plain = openLineFilter(localCodes);
   const scanner = openScanner(wantedStrings(localCodes));
-  return scanner === undefined ? plain : withFallback(scanner, plain);
+  return scanner === undefined
+    ? openLineFilter(localCodes)
+    : withFallback(scanner, () => openLineFilter(localCodes));
 }
 
 type Scan = (from: number, to: number, hits: number, hitsEnd: number) => number;
@@ -48,20 +54,25 @@ interface Scanner {
   readonly memory: Memory;
 }
 
-function withFallback({ scan, memory }: Scanner, plain: LineFilter): LineFilter {
+function withFallback({ scan, memory }: Scanner, openPlain: () => LineFilter): LineFilter {
+  let plain: LineFilter | undefined;
   let found = new Uint32Array(0);
   let last: LineFilter | undefined;
   return {
     hits: () => last?.hits() ?? found,
+    room: () => Buffer.from(memory.buffer, blockAt, roomBytes),
     scan: (block, length) => {
       last = undefined;
       if (length <= largestBlock) {
-        makeRoom(memory, length);
-        new Uint8Array(memory.buffer).set(block.subarray(0, length), blockAt);
+        if (block.buffer !== memory.buffer || block.byteOffset !== blockAt) {
+          makeRoom(memory, length);
+          new Uint8Array(memory.buffer).set(block.subarray(0, length), blockAt);
+        }
         const count = scan(blockAt, blockAt + length, hitsAt, blockAt);
         found = new Uint32Array(memory.buffer, hitsAt, Math.max(0, count));
         if (count >= 0) return count;
       }
+      plain ??= openPlain();
       last = plain;
       return plain.scan(block, length);
     },
@@ -78,7 +89,7 @@ function openScanner(wanted: WantedStrings): Scanner | undefined {
     const instance = new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(simdModule, 'base64')));
     const { memory, scan } = instance.exports;
     if (!(memory instanceof WebAssembly.Memory) || !isScan(scan)) return undefined;
-    makeRoom(memory, 0);
+    makeRoom(memory, roomBytes);
     fillTables(new Uint8Array(memory.buffer), wanted);
     return { scan, memory };
   } catch {
@@ -94,11 +105,19 @@ function isScan(value: unknown): value is Scan {
 function fillTables(memory: Uint8Array, wanted: WantedStrings): void {
   const table = buildStringTable(wanted);
   memory.set(foldOf, 0);
+  memory.set(
+    foldOf.map((sign) => Number(sign > 0)),
+    isSignificantAt,
+  );
   memory.set(table.begins, beginsAt);
   memory.set(table.suffices, sufficesAt);
   memory.set(table.whole, wholeAt);
   memory.set(pairTable(wanted), pairsAt);
+  memory.set(foursTable(wanted), foursAt);
 }
+
+/** Letters of either case and digits. */
+const significantBytes = [...foldOf.keys()].filter((byte) => (foldOf[byte] ?? 0) > 0);
 
 const foldedBytes = (text: string): readonly number[] =>
   [...Buffer.from(text)].map((byte) => foldOf[byte] ?? 0).filter((sign) => sign > 0);
@@ -109,17 +128,43 @@ const foldedBytes = (text: string): readonly number[] =>
  * Notes    1. After a sign (a space, a backslash) nothing is decided; after a letter a sign decides nothing.
  */
 function pairTable({ whole, beginnings }: WantedStrings): Uint8Array {
-  const folded = [...whole, ...beginnings].map(foldedBytes);
-  const firsts = new Set(folded.map(([first]) => first));
-  const pairs = new Set(folded.map(([first, second]) => `${first} ${second}`));
-  const table = new Uint8Array(bytes * (bytes / 8));
-  for (let first = 0; first < bytes; first += 1)
+  const [firsts, pairs] = [new Uint8Array(foldedSigns), new Uint8Array(foldedSigns ** 2)];
+  for (const [first = 0, second = 0] of [...whole, ...beginnings].map(foldedBytes)) {
+    firsts[first] = 1;
+    pairs[first * foldedSigns + second] = 1;
+  }
+  const table = new Uint8Array(bytes * (bytes / 8)).fill(255);
+  for (const first of significantBytes)
     for (let second = 0; second < bytes; second += 1) {
       const [one, two] = [foldOf[first] ?? 0, foldOf[second] ?? 0];
-      const mayBe = one === 0 || (two === 0 ? firsts.has(one) : pairs.has(`${one} ${two}`));
+      if ((two === 0 ? firsts[one] : pairs[one * foldedSigns + two]) === 1) continue;
       // As a little-endian number of 16 bits, the first byte is the low one.
       const bit = second * bytes + first;
-      if (mayBe) table[bit >> 3] = (table[bit >> 3] ?? 0) | (1 << (bit & 7));
+      table[bit >> 3] = (table[bit >> 3] ?? 0) & ~(1 << (bit & 7));
     }
+  return table;
+}
+
+/** Letters in lower case and digits, by their folded sign. */
+const signs = '0123456789abcdefghijklmnopqrstuvwxyz';
+
+/**
+ * A bit for each hash of four letters or digits with which a string that may be wanted begins.
+ *
+ * Notes    1. A whole string of fewer than four has another sign, or its end, among the first four bytes.
+ */
+function foursTable({ whole, beginnings }: WantedStrings): Uint8Array {
+  const fours = [
+    ...whole.map(foldedBytes).filter(({ length }) => length >= 4),
+    ...beginnings
+      .map(foldedBytes)
+      .flatMap((folded) => (folded.length >= 4 ? [folded] : [...signs].map((_, at) => [...folded, at + 1]))),
+  ];
+  const table = new Uint8Array(8192);
+  for (const folded of fours) {
+    const text = folded.slice(0, 4).map((sign) => signs[sign - 1] ?? '');
+    const bit = Math.imul(Buffer.from(text.join('')).readInt32LE(), 0x9e3779b1) >>> 16;
+    table[bit >> 3] = (table[bit >> 3] ?? 0) | (1 << (bit & 7));
+  }
   return table;
 }

@@ -3,6 +3,7 @@ import type { Readable, Writable } from 'node:stream';
 import { assessWomen } from './assess-bucket.ts';
 import { readShared, type SharedLines } from './assemble-woman.ts';
 import { sharedKey } from './judge-line.ts';
+import { pour } from './read-source.ts';
 import { mergeReports, type Tally } from './report/tally.ts';
 import { readSpoolLine, spoolLine, type SpooledLine } from './spool.ts';
 import { assessOptionsOf, openExtractorOf, type AssessTask } from './tasks.ts';
@@ -32,7 +33,7 @@ export async function extractStage(
   );
   const chunks: AsyncIterable<Uint8Array> = input;
   for await (const chunk of chunks) {
-    extractor.feed(chunk);
+    pour(chunk, extractor);
     if (held.length > 0) await written(output, held.splice(0).join(''));
   }
   const { counts, rejected, setAside } = extractor.end();

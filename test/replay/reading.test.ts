@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openExtractor } from '../../src/replay/extract.ts';
 import { findSources } from '../../src/replay/find-sources.ts';
+import { pour } from '../../src/replay/read-source.ts';
 import { openFastFilter } from '../../src/replay/simd-filter.ts';
 import { about, folderOf, lines, pregnancy, remove, run } from './runs.ts';
 
@@ -58,8 +59,8 @@ describe('line ends and odd lines', () => {
       capBytes: 4096,
       keep: (key) => kept.push(key),
     });
-    extractor.feed(Buffer.from(`{"resourceType":"Patient","id":"${'x'.repeat(9000)}`));
-    extractor.feed(Buffer.from(`"}\n${lines(eve.slice(0, 1))}`));
+    pour(Buffer.from(`{"resourceType":"Patient","id":"${'x'.repeat(9000)}`), extractor);
+    pour(Buffer.from(`"}\n${lines(eve.slice(0, 1))}`), extractor);
     const { counts, rejected } = extractor.end();
     expect(rejected).toEqual([{ line: 1, reason: 'line-too-long' }]);
     expect(counts).toMatchObject({ lines: 2, kept: 1 });
