@@ -10,6 +10,7 @@ const flow = [
   'trend.ts',
   'what-next.ts',
   'evaluate.ts',
+  'prepare-again.ts',
   'evaluate-each.ts',
   'opinions.ts',
   'compare-guidelines.ts',

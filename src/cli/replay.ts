@@ -32,7 +32,8 @@ type Finish = (result: CommandResult) => void;
 
 const help = `
 Written to the folder: results.ndjson (a line for each woman and visit), rejected.ndjson, accounting.json,
-report.json, report.html, report-*.csv, and changes.csv when several guidelines are named.
+report.json, report.html, report-*.csv, changes.csv when several guidelines are named, and with --from and --to a FHIR
+MeasureReport for each measure, measure-*.json.
 An interrupted run leaves no half-written file there; --resume goes on from where it was.`;
 
 /** Adds both commands to the program. */

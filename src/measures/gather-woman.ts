@@ -1,9 +1,10 @@
 // One woman's record for a measurement period, from what was submitted.
 import type { Encounter, Patient } from 'fhir/r4.js';
 import type { Received } from '../bundle/read-bundle-types.ts';
-import { prepare, type EvaluateOptions } from '../evaluate.ts';
+import { prepare, type EvaluateOptions, type Prepared } from '../evaluate.ts';
 import type { Guideline } from '../guidelines/guideline.ts';
-import { opinionOf } from '../opinions.ts';
+import { opinionOf, type ViewedOpinion } from '../opinions.ts';
+import { prepareAgain } from '../prepare-again.ts';
 import { parseMoment } from '../timeline/moment.ts';
 import type { Moment, Timeline } from '../timeline/timeline.ts';
 import type { Contact, MeasurePeriod, WomanRecord } from './woman-record.ts';
@@ -22,18 +23,23 @@ export interface GatherOptions extends Omit<EvaluateOptions, 'asOf' | 'guideline
  * Throws   RequestError as `evaluate` does
  * Notes    1. Prevention is judged as at the moment before a birth in the period: afterwards it no longer applies.
  */
-export function gatherWoman(input: unknown, { period, guideline, ...options }: GatherOptions): WomanRecord {
-  const prepared = prepare(input, { ...options, asOf: period.to });
+export function gatherWoman(input: unknown, options: GatherOptions): WomanRecord {
+  const { period, guideline: _guideline, ...asked } = options;
+  return gatherPrepared(prepare(input, { ...asked, asOf: period.to }), options);
+}
+
+/** The same for an input that was prepared as at the end of the period; `opinion` when that is known too. */
+export function gatherPrepared(
+  prepared: Prepared,
+  { period, guideline, ...options }: GatherOptions,
+  opinion?: ViewedOpinion,
+): WomanRecord {
   const { timeline } = prepared.built;
-  const { view, assessment } = opinionOf(timeline, guideline, options.site);
+  const { view, assessment } = opinion ?? opinionOf(timeline, guideline, options.site);
   const birth = timeline.pregnancy.birth?.at;
   const before =
     birth !== undefined && isWithin(birth, period)
-      ? opinionOf(
-          prepare(input, { ...options, asOf: birth.earliest - 1 }).built.timeline,
-          guideline,
-          options.site,
-        )
+      ? opinionOf(prepareAgain(prepared, birth.earliest - 1, options).built.timeline, guideline, options.site)
       : undefined;
   const contacts = prepared.bundle.usable
     .filter(isEncounter)

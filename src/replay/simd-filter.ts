@@ -158,7 +158,9 @@ function foursTable({ whole, beginnings }: WantedStrings): Uint8Array {
     ...whole.map(foldedBytes).filter(({ length }) => length >= 4),
     ...beginnings
       .map(foldedBytes)
-      .flatMap((folded) => (folded.length >= 4 ? [folded] : [...signs].map((_, at) => [...folded, at + 1]))),
+      .flatMap((folded) =>
+        folded.length >= 4 ? [folded] : Array.from(signs, (_, at) => [...folded, at + 1]),
+      ),
   ];
   const table = new Uint8Array(8192);
   for (const folded of fours) {

@@ -18,6 +18,9 @@ if [ ! -x "$venv/bin/spark-submit" ]; then
 fi
 export PYSPARK_PYTHON="$venv/bin/python3" SPARK_LOCAL_IP=127.0.0.1
 
+# A window, so that the measures are reported too.
+asked=(--every visit --from 2025-01-01 --to 2025-12-31)
+
 fail() {
   echo "spark: $1" >&2
   [ -z "${2:-}" ] || grep -E 'ERROR|Error|Exception|pregnancy-htn:' "$work/$2.log" | tail -20 >&2
@@ -31,7 +34,7 @@ spark() {
   rm -rf "${work:?}/$name" "$work/$name.log"
   taskset -c "0-$((cores - 1))" "$venv/bin/spark-submit" --master "$master" --conf spark.ui.enabled=false \
     --conf spark.executor.memory=1g --conf spark.task.maxFailures=8 "$root/src/replay/spark/replay_job.py" \
-    --command "node $program" --out "$work/$name" --splits 6 --partitions 6 "$@" \
+    --command "node $program" --out "$work/$name" --splits 6 --partitions 6 --stage-options "${asked[*]}" "$@" \
     "$work/export" > "$work/$name.out" 2> "$work/$name.log" || return 1
   node -p "($EPOCHREALTIME - $before).toFixed(1)" > "$work/$name.seconds"
 }
@@ -39,7 +42,7 @@ spark() {
 # same NAME: results and every file of the report are, byte for byte, those of the single-machine run.
 same() {
   cat "$work/$1"/results.ndjson/part-* | cmp - "$work/alone/results.ndjson" || fail "$1: other results" "$1"
-  cat "$work/$1"/tally.ndjson/part-* | node "$program" replay-stage report --every visit --out "$work/$1/report"
+  cat "$work/$1"/tally.ndjson/part-* | node "$program" replay-stage report "${asked[@]}" --out "$work/$1/report"
   node compare-reports.mjs "$work/$1/report" "$work/alone" || fail "$1: another report" "$1"
   echo "spark $1: identical results and report, $(wc -l < "$work/alone/results.ndjson") lines, $(cat "$work/$1.seconds") s"
 }
@@ -57,7 +60,7 @@ kill_one() {
 }
 
 node make-export.mjs "$work/export" "$lines"
-node "$program" replay "$work/export" --every visit --threads 1 --out "$work/alone" > /dev/null 2>&1
+node "$program" replay "$work/export" "${asked[@]}" --threads 1 --out "$work/alone" > /dev/null 2>&1
 
 spark two 2 'local-cluster[2,1,1024]' --parquet || fail 'the run with two workers failed' two
 ls "$work/two/results.parquet"/*.parquet > /dev/null
