@@ -26,6 +26,7 @@ interface ReplayFlags extends AskedFlags {
   readonly out: string;
   readonly threads: string;
   readonly resume?: true;
+  readonly parquet?: true;
 }
 
 type Finish = (result: CommandResult) => void;
@@ -47,6 +48,7 @@ export function addReplay(program: Command, finish: Finish): void {
     .option('--out <folder>', 'where to write', 'replay')
     .option('--threads <number>', 'how many at a time', String(availableParallelism()))
     .option('--resume', 'go on with an interrupted run')
+    .option('--parquet', 'also results.parquet, the same as results.ndjson in columns')
     .addHelpText('after', help)
     .action(async (sources: string[], flags: ReplayFlags) => finish(await replay(sources, flags)));
   asking(program.command('replay-stage', { hidden: true }))
@@ -90,6 +92,7 @@ async function replay(sources: readonly string[], flags: ReplayFlags): Promise<C
         out: flags.out,
         threads,
         resume: flags.resume === true,
+        parquet: flags.parquet === true,
         assess: assessOptions(flags),
         siteFolder: flags.site,
         signal: stopOnSignals(),

@@ -31,6 +31,8 @@ export interface ReplayOptions {
   readonly siteFolder?: string | undefined;
   /** Bytes of one piece of work; smaller in tests. */
   readonly rangeBytes?: number;
+  /** Results as Parquet too. */
+  readonly parquet?: boolean;
   /** Asks to stop: what is finished stays for `resume`, what is half written goes. */
   readonly signal?: AbortSignal;
 }
@@ -114,7 +116,7 @@ async function runStages({ sources, options, work, pool, say }: Run): Promise<Ac
   }));
   const assessed = await assessAll(assessTasks, pool, say);
   const accounting = accountFor(sources.files, stretches, assessed, sources.warnings);
-  writeOutputs(options, assessTasks, assessed, accounting);
+  await writeOutputs(options, assessTasks, assessed, accounting);
   writeLines(
     join(options.out, 'rejected.ndjson'),
     notedLines(sources.files, stretches).map((each) => JSON.stringify(each)),
@@ -122,20 +124,29 @@ async function runStages({ sources, options, work, pool, say }: Run): Promise<Ac
   return accounting;
 }
 
-function writeOutputs(
-  { out, assess }: ReplayOptions,
+async function writeOutputs(
+  { out, assess, parquet }: ReplayOptions,
   tasks: readonly AssessTask[],
   assessed: readonly AssessDone[],
   accounting: Accounting,
-): void {
+): Promise<void> {
   const results = openWholeFile(join(out, 'results.ndjson'));
   const changes = openChanges(assess.guidelines.length > 1 ? join(out, 'changes.csv') : undefined);
+  // Loaded when it is asked for.
+  const table =
+    parquet === true
+      ? (await import('./parquet.ts')).openResultTable(join(out, 'results.parquet'))
+      : undefined;
   mergeResults(
     tasks.map(({ path }) => `${path}.ndjson`),
     results,
-    changes.line,
+    (line) => {
+      changes.line(line);
+      table?.line(line);
+    },
   );
   results.finish();
+  table?.finish();
   changes.finish();
   writeWhole(join(out, 'accounting.json'), `${JSON.stringify(accounting, null, 2)}\n`);
   writeReport(out, { tally: mergeReports(assessed.map(({ tally }) => tally)), options: assess, accounting });

@@ -13,9 +13,15 @@ export interface WholeFile {
 /** Not a name that somebody else's file might have. */
 const unfinished = '.replay-unfinished';
 
+/** For a writer that opens its file itself: the name to write under, and `finish`, which gives it its own. */
+export function nameWhenWhole(path: string): { readonly temporary: string; readonly finish: () => void } {
+  const temporary = `${path}${unfinished}`;
+  return { temporary, finish: () => renameSync(temporary, path) };
+}
+
 /** Opens a file that gets its name only when it is finished. */
 export function openWholeFile(path: string): WholeFile {
-  const temporary = `${path}${unfinished}`;
+  const { temporary, finish } = nameWhenWhole(path);
   const descriptor = openSync(temporary, 'w');
   let length = 0;
   return {
@@ -27,7 +33,7 @@ export function openWholeFile(path: string): WholeFile {
     },
     finish: () => {
       closeSync(descriptor);
-      renameSync(temporary, path);
+      finish();
     },
   };
 }
