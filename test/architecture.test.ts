@@ -259,6 +259,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
     'one way to make fingerprints and stable ids',
   ],
   [/^d3-/, ['web'], 'drawing belongs to the page'],
+  [/^hyparquet-writer$/, ['replay'], 'columns for whoever reads results with an engine of their own'],
   [/^node:/, ['http', 'replay', 'cli'], 'below the shells the program runs in a browser'],
 ];
 
