@@ -1,6 +1,7 @@
 // First stage: bytes of a file to the lines that may matter, each with the key of its woman.
 import { READ_TYPES } from '../bundle/read-types.ts';
 import { openLineCutter } from './cut-lines.ts';
+import { indexLine } from './join-by-identifier.ts';
 import { judgeLine, type LineFate } from './judge-line.ts';
 import type { LineFilter } from './line-filter.ts';
 import type { Sink } from './read-source.ts';
@@ -74,6 +75,7 @@ export function openExtractor(options: ExtractOptions): Extractor {
       case 'kept':
         sum.kept += 1;
         fate.keys.forEach((key, at) => keep(key, json, at === 0));
+        for (const each of fate.identifiers ?? []) keep(...indexLine(each, fate.keys[0] ?? ''), false);
         return;
       case 'not-needed':
         sum.notNeeded += 1;

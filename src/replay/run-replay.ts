@@ -5,13 +5,11 @@ import { join } from 'node:path';
 import { accountFor, notedLines, type Accounting, type Stretch } from './accounting.ts';
 import type { AssessOptions } from './assess-woman.ts';
 import { standardInput, type SourceFile, type Sources } from './find-sources.ts';
-import { mergeResults } from './merge-results.ts';
 import { openPool, type Pool } from './pool.ts';
 import type { Progress } from './progress.ts';
 import { canBeCut } from './read-source.ts';
-import { openChanges } from './report/changes.ts';
 import { mergeReports } from './report/tally.ts';
-import { writeReport } from './report/write-report.ts';
+import type { Spool } from './spool-file.ts';
 import {
   doneBefore,
   type AssessDone,
@@ -19,9 +17,12 @@ import {
   type Done,
   type ExtractDone,
   type ExtractTask,
+  type JoinDone,
+  type JoinTask,
   type Task,
 } from './tasks.ts';
-import { discardUnfinished, openWholeFile, writeWhole } from './write-file.ts';
+import { discardUnfinished, writeWhole } from './write-file.ts';
+import { writeOutputs } from './write-outputs.ts';
 
 export interface ReplayOptions {
   readonly out: string;
@@ -101,10 +102,14 @@ async function runStages({ sources, options, work, pool, say }: Run): Promise<Ac
     const done = extracted[at];
     return done === undefined ? [] : [{ fileIndex, done }];
   });
-  const spools = extractTasks.map(({ path }, at) => ({
+  const read = extractTasks.map(({ path }, at) => ({
     path: `${path}.spool`,
     sections: extracted[at]?.sections ?? [],
   }));
+  const spools = [
+    ...read,
+    await joinAll({ kind: 'join', path: join(work, 'j'), buckets, spools: read }, pool),
+  ];
   const assessTasks = Array.from({ length: buckets }, (_, bucket) => ({
     kind: 'assess' as const,
     path: join(work, `r${bucket}`),
@@ -116,44 +121,14 @@ async function runStages({ sources, options, work, pool, say }: Run): Promise<Ac
   }));
   const assessed = await assessAll(assessTasks, pool, say);
   const accounting = accountFor(sources.files, stretches, assessed, sources.warnings);
-  await writeOutputs(options, assessTasks, assessed, accounting);
-  writeLines(
-    join(options.out, 'rejected.ndjson'),
-    notedLines(sources.files, stretches).map((each) => JSON.stringify(each)),
-  );
+  await writeOutputs(options, {
+    results: assessTasks.map(({ path }) => `${path}.ndjson`),
+    tally: mergeReports(assessed.map(({ tally }) => tally)),
+    accounting,
+    noted: notedLines(sources.files, stretches),
+  });
   return accounting;
 }
-
-async function writeOutputs(
-  { out, assess, parquet }: ReplayOptions,
-  tasks: readonly AssessTask[],
-  assessed: readonly AssessDone[],
-  accounting: Accounting,
-): Promise<void> {
-  const results = openWholeFile(join(out, 'results.ndjson'));
-  const changes = openChanges(assess.guidelines.length > 1 ? join(out, 'changes.csv') : undefined);
-  // Loaded when it is asked for.
-  const table =
-    parquet === true
-      ? (await import('./parquet.ts')).openResultTable(join(out, 'results.parquet'))
-      : undefined;
-  mergeResults(
-    tasks.map(({ path }) => `${path}.ndjson`),
-    results,
-    (line) => {
-      changes.line(line);
-      table?.line(line);
-    },
-  );
-  results.finish();
-  table?.finish();
-  changes.finish();
-  writeWhole(join(out, 'accounting.json'), `${JSON.stringify(accounting, null, 2)}\n`);
-  writeReport(out, { tally: mergeReports(assessed.map(({ tally }) => tally)), options: assess, accounting });
-}
-
-const writeLines = (path: string, lines: readonly string[]): void =>
-  writeWhole(path, lines.map((line) => `${line}\n`).join(''));
 
 function rangesOf(file: SourceFile, rangeBytes: number): readonly { from: number; to: number }[] {
   if (!canBeCut(file)) return [{ from: 0, to: file.bytes }];
@@ -201,6 +176,12 @@ async function extractAll(
   });
 }
 
+/** One task: it is quick, and most exports name everybody by reference. */
+async function joinAll(task: JoinTask, pool: Pool): Promise<Spool> {
+  const [done] = await runAll([task], pool, isJoinDone, () => undefined);
+  return { path: `${task.path}.spool`, sections: done?.sections ?? [] };
+}
+
 async function assessAll(
   tasks: readonly AssessTask[],
   pool: Pool,
@@ -214,7 +195,8 @@ async function assessAll(
   });
 }
 
-const isExtractDone = (done: Done): done is ExtractDone => 'sections' in done;
+const isExtractDone = (done: Done): done is ExtractDone => 'counts' in done;
+const isJoinDone = (done: Done): done is JoinDone => 'joined' in done;
 const isAssessDone = (done: Done): done is AssessDone => 'tally' in done;
 
 /** Every task, those finished by an earlier run from their account; results in the order of the tasks. */

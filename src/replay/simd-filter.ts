@@ -41,7 +41,7 @@ const largestBlock = 16 << 20;
  * Throws   never
  */
 export function openFastFilter(localCodes: readonly string[] = []): LineFilter {
-  const scanner = openScanner(wantedStrings(localCodes));
+  const scanner = openScanner(localCodes);
   return scanner === undefined
     ? openLineFilter(localCodes)
     : withFallback(scanner, () => openLineFilter(localCodes));
@@ -84,17 +84,37 @@ function makeRoom(memory: Memory, length: number): void {
   if (missing > 0) memory.grow(Math.ceil(missing / pageBytes));
 }
 
-function openScanner(wanted: WantedStrings): Scanner | undefined {
+function openScanner(localCodes: readonly string[]): Scanner | undefined {
   try {
-    const instance = new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(simdModule, 'base64')));
+    const { module, tables } = preparedFor(localCodes);
+    const instance = new WebAssembly.Instance(module);
     const { memory, scan } = instance.exports;
     if (!(memory instanceof WebAssembly.Memory) || !isScan(scan)) return undefined;
     makeRoom(memory, roomBytes);
-    fillTables(new Uint8Array(memory.buffer), wanted);
+    new Uint8Array(memory.buffer).set(tables);
     return { scan, memory };
   } catch {
     return undefined;
   }
+}
+
+interface PreparedScanner {
+  readonly codes: string;
+  readonly module: object;
+  readonly tables: Uint8Array;
+}
+
+let lastPrepared: PreparedScanner | undefined;
+
+/** Compiling and filling tables takes longer than scanning a small file: it is done once for the same codes. */
+function preparedFor(localCodes: readonly string[]): PreparedScanner {
+  const codes = localCodes.join('\n');
+  if (lastPrepared?.codes === codes) return lastPrepared;
+  const module = new WebAssembly.Module(Buffer.from(simdModule, 'base64'));
+  const tables = new Uint8Array(hitsAt);
+  fillTables(tables, wantedStrings(localCodes));
+  lastPrepared = { codes, module, tables };
+  return lastPrepared;
 }
 
 /** Its parameters are those of scan.wat. */

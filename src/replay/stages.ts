@@ -2,6 +2,7 @@
 import type { Readable, Writable } from 'node:stream';
 import { assessWomen } from './assess-bucket.ts';
 import { readShared, type SharedLines } from './assemble-woman.ts';
+import { isIndex } from './join-by-identifier.ts';
 import { sharedKey } from './judge-line.ts';
 import { pour } from './read-source.ts';
 import { mergeReports, type Tally } from './report/tally.ts';
@@ -75,7 +76,7 @@ export async function assessStage(
   };
   for await (const text of linesOf(input)) {
     const line = readSpoolLine(text);
-    if (line === undefined || line.key === countsKey) continue;
+    if (line === undefined || line.key === countsKey || isIndex(line.key)) continue;
     if (line.key === sharedKey) {
       sharedLines.push(line.json);
       continue;

@@ -199,6 +199,41 @@ describe('women', () => {
     expect(ran.results.at(-1)?.['classification']).toEqual(['gestational-hypertension']);
   });
 
+  describe('named by an identifier only', () => {
+    const identifier = { system: 'https://clinic.example.org/card', value: '17' };
+    const [patient, ...rest] = ada;
+    const carrying = (id: string, of: unknown = patient) => ({
+      ...(of as object),
+      id,
+      identifier: [identifier],
+    });
+    const named = rest.map((resource, at) =>
+      at % 2 === 0 ? resource : { ...resource, subject: { type: 'Patient', identifier } },
+    );
+
+    it('is the woman whose Patient line carries it, in whatever file and order', async () => {
+      const usual = await resultsOf({ 'a.ndjson': lines([carrying('ada'), ...rest]) });
+      for (const files of [
+        { 'a.ndjson': lines([carrying('ada'), ...named]) },
+        { 'a.ndjson': lines(named), 'b.ndjson': lines([carrying('ada')]) },
+      ]) {
+        const ran = await resultsOf(files);
+        expect(ran.files['results.ndjson']).toBe(usual.files['results.ndjson']);
+        expect(ran.accounting.total).toMatchObject({ rejected: 0, setAside: 0 });
+      }
+    });
+
+    it('is nobody known when two women carry it, or none does', async () => {
+      const eve = about('eve', pregnancy({}));
+      for (const others of [[patient], [carrying('ada'), carrying('eve', eve[0])]]) {
+        const ran = await resultsOf({ 'a.ndjson': lines([...others, ...named]) });
+        expect(ran.results.map(({ at, woman }) => `${String(woman)} ${String(at)}`)).not.toContain(
+          'Patient/ada 2024-05-01T10:00:00.000Z',
+        );
+      }
+    });
+  });
+
   it('a medicine that stands in a line of its own reaches the woman who refers to it', async () => {
     const request = {
       resourceType: 'MedicationRequest',

@@ -22,6 +22,8 @@ from pyspark.sql import SparkSession
 SHARED = "*"
 COUNTS = "#counts"
 TALLY = "#tally"
+BY_IDENTIFIER = "Patient?identifier="
+INDEX = "#" + BY_IDENTIFIER
 WOMAN = "woman"
 SAMPLE = 200
 COUNTED = ("lines", "blank", "kept", "notNeeded", "setAside", "rejected")
@@ -55,10 +57,22 @@ def aside(lines):
         key = key_of(line)
         if key in (SHARED, COUNTS):
             yield key, line
-        else:
+        elif not key.startswith(INDEX):
             women.add(key)
+    yield from ((BY_IDENTIFIER, key) for key in sorted(women) if key.startswith(BY_IDENTIFIER))
     for key in heapq.nsmallest(SAMPLE, women, key=lambda key: zlib.crc32(key.encode("utf-8", "surrogatepass"))):
         yield WOMAN, key
+
+
+def owners_of(asked, kept):
+    """Whose the identifiers are by which lines name a woman; not those that nobody has, or that several have."""
+    if not asked:
+        return {}
+    indexed = kept.filter(lambda line: line.startswith(INDEX) and key_of(line)[1:] in asked).distinct().collect()
+    owners = {}
+    for line in indexed:
+        owners.setdefault(key_of(line)[1:], set()).add(json.loads(line.split("\t", 2)[2]))
+    return {key: women.pop() for key, women in owners.items() if len(women) == 1}
 
 
 def limits_of(women, partitions):
@@ -77,21 +91,23 @@ def main():
 
     lines = context.textFile(",".join(asked.paths), minPartitions=splits)
     kept = lines.pipe(f"{stage} extract {asked.stage_options}", checkCode=True).persist(StorageLevel.DISK_ONLY)
-    found = {COUNTS: [], SHARED: [], WOMAN: []}
+    found = {COUNTS: [], SHARED: [], BY_IDENTIFIER: [], WOMAN: []}
     for kind, text in kept.mapPartitions(aside).collect():
         found[kind].append(text)
     counts = [json.loads(line.split("\t", 2)[2]) for line in found[COUNTS]]
     shared = context.broadcast(sorted(set(found[SHARED])))
     limits = limits_of(found[WOMAN], partitions)
+    owners = context.broadcast(owners_of(set(found[BY_IDENTIFIER]), kept))
 
     # By woman: equal keys to one partition, then sorted inside it, so that her lines follow each other.
     by_woman = (
-        kept.filter(lambda line: key_of(line) not in (SHARED, COUNTS))
-        .map(lambda line: (key_of(line), line))
+        kept.filter(lambda line: key_of(line) not in (SHARED, COUNTS) and not line.startswith(INDEX))
+        .map(lambda line: (key_of(line), line.split("\t", 1)[1]))
+        .map(lambda pair: (owners.value.get(pair[0], pair[0]), pair[1]))
         .repartitionAndSortWithinPartitions(
             partitions, partitionFunc=lambda key: bisect.bisect_right(limits, order(key)), keyfunc=order
         )
-        .map(lambda pair: pair[1])
+        .map(lambda pair: f"{pair[0]}\t{pair[1]}")
         .mapPartitions(lambda own: itertools.chain(shared.value, own))
     )
     assessed = by_woman.pipe(f"{stage} assess {asked.stage_options}", checkCode=True).persist(StorageLevel.DISK_ONLY)
