@@ -49,11 +49,13 @@ same() {
 
 # Kills one executor of a run once so many of its tasks are done; fails when the run was over before.
 kill_one() {
-  local driver="$1" tasks="$2" victim=''
+  local driver="$1" tasks="$2" application victim
   while kill -0 "$driver" 2> /dev/null; do
     sleep 0.1
-    [ "$(grep -c 'Finished task' "$work/killed.log" 2> /dev/null)" -ge "$tasks" ] || continue
-    victim="$(pgrep -f "CoarseGrainedExecutorBackend.*$(grep -o 'app-[0-9]*-[0-9]*' "$work/killed.log" | head -1)" | head -1)"
+    [ "$(cat "$work/killed.log" 2> /dev/null | grep -c 'Finished task')" -ge "$tasks" ] || continue
+    application="$(grep -o -m 1 'app-[0-9]*-[0-9]*' "$work/killed.log" | head -1)"
+    [ -n "$application" ] || continue
+    victim="$(pgrep -f "CoarseGrainedExecutorBackend.*$application" | head -1)"
     [ -n "$victim" ] && kill -9 "$victim" && echo "killed an executor after $tasks tasks" && return 0
   done
   return 1
@@ -71,6 +73,7 @@ same one
 # In the middle: six tasks read the export, six judge the women. Should the run be over first, kill earlier.
 lost=''
 for tasks in 8 4 1; do
+  rm -f "$work/killed.log"
   spark killed 2 'local-cluster[2,1,1024]' &
   run=$!
   kill_one "$run" "$tasks" || true
