@@ -10,6 +10,7 @@ const flow = [
   'trend.ts',
   'what-next.ts',
   'evaluate.ts',
+  'prepare-again.ts',
   'evaluate-each.ts',
   'opinions.ts',
   'compare-guidelines.ts',
@@ -259,6 +260,7 @@ const packageOwners: readonly (readonly [name: RegExp, owners: readonly string[]
     'one way to make fingerprints and stable ids',
   ],
   [/^d3-/, ['web', 'replay'], 'drawing belongs to the page and the report'],
+  [/^hyparquet-writer$/, ['replay'], 'columns for whoever reads results with an engine of their own'],
   [/^node:/, ['http', 'replay', 'cli'], 'below the shells the program runs in a browser'],
 ];
 

@@ -16,7 +16,14 @@ export const formats = ['text', 'json', 'fhir', 'cards'] as const;
 export type Format = (typeof formats)[number];
 
 /** Documented in `--help`. */
-export const exitCodes = { answered: 0, usage: 2, unreadable: 3, cannotClassify: 4, internal: 70 } as const;
+export const exitCodes = {
+  answered: 0,
+  usage: 2,
+  unreadable: 3,
+  cannotClassify: 4,
+  internal: 70,
+  interrupted: 130,
+} as const;
 
 export interface AssessOptions {
   readonly guideline?: string | undefined;

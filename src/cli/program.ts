@@ -34,6 +34,7 @@ Exit codes:
   4   answered, but a woman cannot be classified from what was sent
   5   check: answered, and something was set aside or breaks FHIR R4
   70  the program failed
+  130 replay: interrupted; what was finished can be gone on with
 
 Caution:
 ${caution.map((line) => `  ${line}`).join('\n')}

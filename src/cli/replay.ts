@@ -8,6 +8,7 @@ import { findSources, UnreadableSource } from '../replay/find-sources.ts';
 import { openProgress } from '../replay/progress.ts';
 import { mergeReports } from '../replay/report/tally.ts';
 import { writeReport } from '../replay/report/write-report.ts';
+import { Interrupted } from '../replay/pool.ts';
 import { runReplay } from '../replay/run-replay.ts';
 import { assessStage, extractStage } from '../replay/stages.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
@@ -25,13 +26,15 @@ interface ReplayFlags extends AskedFlags {
   readonly out: string;
   readonly threads: string;
   readonly resume?: true;
+  readonly parquet?: true;
 }
 
 type Finish = (result: CommandResult) => void;
 
 const help = `
 Written to the folder: results.ndjson (a line for each woman and visit), rejected.ndjson, accounting.json,
-report.json, report.html, report-*.csv, and changes.csv when several guidelines are named.
+report.json, report.html, report-*.csv, changes.csv when several guidelines are named, and with --from and --to a FHIR
+MeasureReport for each measure, measure-*.json.
 An interrupted run leaves no half-written file there; --resume goes on from where it was.`;
 
 /** Adds both commands to the program. */
@@ -45,6 +48,7 @@ export function addReplay(program: Command, finish: Finish): void {
     .option('--out <folder>', 'where to write', 'replay')
     .option('--threads <number>', 'how many at a time', String(availableParallelism()))
     .option('--resume', 'go on with an interrupted run')
+    .option('--parquet', 'also results.parquet, the same as results.ndjson in columns')
     .addHelpText('after', help)
     .action(async (sources: string[], flags: ReplayFlags) => finish(await replay(sources, flags)));
   asking(program.command('replay-stage', { hidden: true }))
@@ -88,8 +92,10 @@ async function replay(sources: readonly string[], flags: ReplayFlags): Promise<C
         out: flags.out,
         threads,
         resume: flags.resume === true,
+        parquet: flags.parquet === true,
         assess: assessOptions(flags),
         siteFolder: flags.site,
+        signal: stopOnSignals(),
       },
       progress.say,
     );
@@ -102,6 +108,13 @@ async function replay(sources: readonly string[], flags: ReplayFlags): Promise<C
       '',
     ].join('\n');
   });
+}
+
+/** Ctrl-C, or the end of a session: the run stops after what it has in hand. A second Ctrl-C ends it at once. */
+function stopOnSignals(): AbortSignal {
+  const controller = new AbortController();
+  for (const name of ['SIGINT', 'SIGTERM'] as const) process.once(name, () => controller.abort());
+  return controller.signal;
 }
 
 async function runStage(stage: string, flags: ReplayFlags): Promise<CommandResult> {
@@ -120,6 +133,8 @@ async function answered(run: () => Promise<string>): Promise<CommandResult> {
     return { exitCode: exitCodes.answered, output: await run(), errors: '' };
   } catch (error) {
     if (error instanceof WrongUse) return failed(exitCodes.usage, error.message);
+    if (error instanceof Interrupted)
+      return failed(exitCodes.interrupted, 'Interrupted. The same command with --resume goes on from here.');
     if (error instanceof UnreadableSource) return failed(exitCodes.unreadable, error.message);
     throw error;
   }

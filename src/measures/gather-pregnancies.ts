@@ -1,9 +1,10 @@
 // The pregnancies of one woman in a measurement period, from what was submitted.
 import type { ReadBundle } from '../bundle/read-bundle-types.ts';
-import { prepare, type EvaluateOptions } from '../evaluate.ts';
+import { prepare, type EvaluateOptions, type Prepared } from '../evaluate.ts';
 import type { Assessment } from '../findings/finding.ts';
 import { classifications, type Classification, type Guideline } from '../guidelines/guideline.ts';
 import { opinionOf, type ViewedOpinion } from '../opinions.ts';
+import { prepareAgain } from '../prepare-again.ts';
 import type { View } from '../rules/view.ts';
 import type { Moment, Timeline } from '../timeline/timeline.ts';
 import { contactsIn, organizationOf } from './contacts.ts';
@@ -27,16 +28,54 @@ export interface GatherOptions extends Omit<EvaluateOptions, 'asOf' | 'guideline
  *          2. Facts that this view places in an earlier pregnancy make the next record.
  */
 export function gatherPregnancies(input: unknown, options: GatherOptions): readonly PregnancyRecord[] {
+  const { period, guideline: _guideline, ...asked } = options;
+  return gatherPrepared(prepare(input, { ...asked, asOf: period.to }), options);
+}
+
+/** Opinions of the guideline that are known already, by the moment they were made at. */
+export type Told = ReadonlyMap<number, ViewedOpinion>;
+
+/** The same for an input that was prepared, at any moment. */
+export function gatherPrepared(
+  prepared: Prepared,
+  options: GatherOptions,
+  told: Told = new Map(),
+): readonly PregnancyRecord[] {
+  const look = lookFrom(prepared, options, told);
   const records: PregnancyRecord[] = [];
   let until = options.period.to;
   for (;;) {
-    const { record, earlierUntil } = gatherNewest(input, until, options);
+    const { record, earlierUntil } = gatherNewest(look, until, options);
     if (record.hasData || records.length === 0) records.push(record);
     if (earlierUntil === undefined || earlierUntil < options.period.from || earlierUntil >= until) break;
     until = earlierUntil;
   }
   const withData = records.filter(({ hasData }) => hasData);
   return withData.length === 0 ? records.slice(0, 1) : withData;
+}
+
+interface Look {
+  readonly bundle: ReadBundle;
+  readonly opinion: ViewedOpinion;
+  readonly contacts: readonly Contact[];
+}
+
+/** Her record as known at a moment. */
+type LookAt = (asOf: number) => Look;
+
+function lookFrom(
+  prepared: Prepared,
+  { period: _period, guideline, ...asked }: GatherOptions,
+  told: Told,
+): LookAt {
+  const { bundle } = prepared;
+  const every = contactsIn(bundle, asked);
+  return (asOf) => ({
+    bundle,
+    opinion:
+      told.get(asOf) ?? opinionOf(prepareAgain(prepared, asOf, asked).built.timeline, guideline, asked.site),
+    contacts: every.filter(({ at }) => at.latest <= asOf),
+  });
 }
 
 interface Newest {
@@ -46,8 +85,8 @@ interface Newest {
 }
 
 /** The newest pregnancy as known at a moment. */
-function gatherNewest(input: unknown, until: number, options: GatherOptions): Newest {
-  const all = lookAt(input, until, options);
+function gatherNewest(look: LookAt, until: number, options: GatherOptions): Newest {
+  const all = look(until);
   const isEarlier = (at: Moment): boolean => all.opinion.view.place(at).outside === 'earlier';
   const known = [...momentsOf(all.opinion.view.timeline), ...all.contacts.map(({ at }) => at)].filter(
     ({ latest }) => latest <= until,
@@ -55,27 +94,11 @@ function gatherNewest(input: unknown, until: number, options: GatherOptions): Ne
   const own = known.filter((at) => !isEarlier(at));
   const earlier = known.filter(isEarlier).map(({ latest }) => latest);
   const end = own.reduce((last, { latest }) => Math.max(last, latest), -Infinity);
-  const seen = own.length === 0 || end === until ? all : lookAt(input, end, options);
-  const record = recordOf(seen, own, {
+  const record = recordOf(own.length === 0 || end === until ? all : look(end), own, {
     options,
-    judge: (at) => lookAt(input, at, options).opinion.assessment,
+    judge: (at) => look(at).opinion.assessment,
   });
   return earlier.length === 0 ? { record } : { record, earlierUntil: Math.max(...earlier) };
-}
-
-interface Look {
-  readonly bundle: ReadBundle;
-  readonly opinion: ViewedOpinion;
-  readonly contacts: readonly Contact[];
-}
-
-function lookAt(input: unknown, asOf: number, { period: _, guideline, ...options }: GatherOptions): Look {
-  const { bundle, built } = prepare(input, { ...options, asOf });
-  return {
-    bundle,
-    opinion: opinionOf(built.timeline, guideline, options.site),
-    contacts: contactsIn(bundle, options).filter(({ at }) => at.latest <= asOf),
-  };
 }
 
 interface Judging {

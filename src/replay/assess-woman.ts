@@ -1,7 +1,9 @@
 // One woman's history as the service would have answered it: at each contact, or at the end.
-import { compareGuidelines } from '../compare-guidelines.ts';
-import { evaluate, prepare, type EvaluateOptions } from '../evaluate.ts';
+import { comparedEvaluation, prepare, type EvaluateOptions, type Prepared } from '../evaluate.ts';
 import type { Evaluation } from '../evaluation.ts';
+import { defaultGuidelineId, guidelineOf } from '../guidelines/registry.ts';
+import { opinionOf, type ViewedOpinion } from '../opinions.ts';
+import { prepareAgain } from '../prepare-again.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
 export type Every = 'visit' | 'end';
@@ -24,6 +26,9 @@ export interface Visit {
   readonly asOf: number;
   readonly evaluation: Evaluation;
   readonly others: readonly Evaluation[];
+  /** What the leading answer was made from. */
+  readonly prepared: Prepared;
+  readonly opinion: ViewedOpinion;
 }
 
 export interface WomanHistory {
@@ -32,6 +37,8 @@ export interface WomanHistory {
   readonly visits: readonly Visit[];
   /** Judged at the end of the window, for the account; absent for a person without a sign of a pregnancy. */
   readonly account: Evaluation['account'] | undefined;
+  /** As later than any record: every fact is in it. */
+  readonly prepared: Prepared;
   readonly timeline: Timeline;
 }
 
@@ -56,31 +63,42 @@ export function assessWoman(
   options: AssessOptions,
 ): WomanHistory {
   const asked = { ...options.site, subject };
-  const { timeline } = prepare(input, { ...asked, asOf: horizon }).built;
+  const prepared = prepare(input, { ...asked, asOf: horizon });
+  const { timeline } = prepared.built;
   if (!options.everyone && !hasSignOfPregnancy(timeline))
-    return { subject, visits: [], account: undefined, timeline };
+    return { subject, visits: [], account: undefined, prepared, timeline };
   const contacts = contactsOf(timeline).filter(
     (at) => at >= (options.from ?? -Infinity) && at <= (options.to ?? Infinity),
   );
   const moments = options.every === 'visit' ? contacts : contacts.slice(-1);
-  const visits = moments.map((asOf) => visitAt(input, asOf, { ...options, asked }));
-  const last = visits.at(-1)?.evaluation ?? evaluate(input, { ...asked, asOf: options.to ?? horizon });
-  return { subject, visits, account: last.account, timeline };
+  const answer = (asOf: number): Visit => visitAt(prepareAgain(prepared, asOf, asked), options);
+  const visits = moments.map(answer);
+  const { account } = (visits.at(-1) ?? answer(options.to ?? horizon)).evaluation;
+  return { subject, visits, account, prepared, timeline };
 }
 
-function visitAt(
-  input: readonly unknown[],
-  asOf: number,
-  { guidelines, asked }: AssessOptions & { readonly asked: Omit<EvaluateOptions, 'asOf'> },
-): Visit {
-  const [evaluation, ...others] = guidelines.map((guideline) =>
-    evaluate(input, { ...asked, guideline, asOf }),
-  );
+/** By each guideline what `evaluate` gives, from one timeline. */
+function visitAt(prepared: Prepared, { guidelines, site }: AssessOptions): Visit {
+  const [leading = defaultGuidelineId, ...others] = guidelines;
+  const opinion = opinionUnder(leading, prepared, site);
   return {
-    asOf,
-    evaluation: evaluation ?? compareGuidelines(input, { ...asked, asOf }).evaluation,
-    others,
+    asOf: prepared.asOf,
+    evaluation: evaluationOf(prepared, opinion),
+    others: others.map((id) => evaluationOf(prepared, opinionUnder(id, prepared, site))),
+    prepared,
+    opinion,
   };
+}
+
+function opinionUnder(id: string, { built }: Prepared, site: AssessOptions['site']): ViewedOpinion {
+  const guideline = guidelineOf(id);
+  if (guideline === undefined) throw new Error('The guideline was checked before.');
+  return opinionOf(built.timeline, guideline, site?.site);
+}
+
+function evaluationOf(prepared: Prepared, opinion: ViewedOpinion): Evaluation {
+  const { differs: _differs, ...evaluation } = comparedEvaluation(prepared, opinion.stamp.id, [opinion]);
+  return evaluation;
 }
 
 /** The moments to answer for, oldest first. */

@@ -15,58 +15,60 @@ export interface LineTaker {
 }
 
 export interface LineCutter {
-  readonly feed: (chunk: Uint8Array) => void;
+  /** Where the next bytes can be put; never empty. */
+  readonly space: () => Uint8Array;
+  /** So many bytes were put there. */
+  readonly filled: (length: number) => void;
   readonly end: () => void;
 }
 
 /**
- * Gathers chunks until they hold whole lines.
+ * Gathers bytes until they hold whole lines.
  *
  * Given    taker    what to do with them
- *          capBytes the longest line; default 64 MiB
+ *          options  `capBytes`: the longest line, default 64 MiB; `room`: memory to gather them in, else its own
  * Notes    1. A byte order mark at the very beginning is dropped. CR before LF is left to the reader of the line.
  */
-export function openLineCutter(taker: LineTaker, capBytes = lineCapBytes): LineCutter {
-  let buffer = Buffer.allocUnsafe(2 * mebibyte);
+export function openLineCutter(
+  taker: LineTaker,
+  {
+    capBytes = lineCapBytes,
+    room,
+  }: { readonly capBytes?: number | undefined; readonly room?: Buffer | undefined } = {},
+): LineCutter {
+  let buffer = room ?? Buffer.allocUnsafe(2 * mebibyte);
   let held = 0;
   let isFirst = true;
   let isSkipping = false;
 
-  const hand = (length: number): void => {
-    if (length > 0) taker.block(buffer, length);
+  const drop = (length: number): void => {
     buffer.copyWithin(0, length, held);
     held -= length;
   };
-  const skipLongLine = (chunk: Uint8Array): Uint8Array => {
-    const end = chunk.indexOf(newline);
-    if (end < 0) return chunk.subarray(chunk.length);
-    isSkipping = false;
-    return chunk.subarray(end + 1);
+  const hand = (length: number): void => {
+    if (length > 0) taker.block(buffer, length);
+    drop(length);
   };
-  const append = (chunk: Uint8Array): void => {
-    if (held + chunk.length > buffer.length) {
-      const larger = Buffer.allocUnsafe(Math.max(buffer.length * 2, held + chunk.length));
-      buffer.copy(larger, 0, 0, held);
-      buffer = larger;
-    }
-    buffer.set(chunk, held);
-    held += chunk.length;
+  const skipLongLine = (): void => {
+    const end = buffer.indexOf(newline);
+    isSkipping = end < 0 || end >= held;
+    drop(isSkipping ? held : end + 1);
   };
   const dropMark = (): void => {
     if (!isFirst || held < byteOrderMark.length) return;
     isFirst = false;
-    if (byteOrderMark.equals(buffer.subarray(0, byteOrderMark.length))) {
-      buffer.copyWithin(0, byteOrderMark.length, held);
-      held -= byteOrderMark.length;
-    }
+    if (byteOrderMark.equals(buffer.subarray(0, byteOrderMark.length))) drop(byteOrderMark.length);
   };
   return {
-    feed: (chunk) => {
-      const rest = isSkipping ? skipLongLine(chunk) : chunk;
-      if (rest.length === 0) return;
-      append(rest);
+    space: () => {
+      if (held === buffer.length) buffer = Buffer.concat([buffer], buffer.length * 2);
+      return buffer.subarray(held);
+    },
+    filled: (length) => {
+      held += length;
+      if (isSkipping) skipLongLine();
       dropMark();
-      const last = buffer.lastIndexOf(newline, held - 1);
+      const last = held === 0 ? -1 : buffer.lastIndexOf(newline, held - 1);
       if (last >= 0) hand(last + 1);
       else if (held > capBytes) {
         held = 0;

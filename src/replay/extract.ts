@@ -1,8 +1,10 @@
 // First stage: bytes of a file to the lines that may matter, each with the key of its woman.
 import { READ_TYPES } from '../bundle/read-types.ts';
 import { openLineCutter } from './cut-lines.ts';
+import { indexLine } from './join-by-identifier.ts';
 import { judgeLine, type LineFate } from './judge-line.ts';
 import type { LineFilter } from './line-filter.ts';
+import type { Sink } from './read-source.ts';
 
 /** Lines by what became of them here; `kept` is settled when the women are assessed. */
 export interface LineCounts {
@@ -29,8 +31,7 @@ export interface Extracted {
   readonly types: Readonly<Record<string, number>>;
 }
 
-export interface Extractor {
-  readonly feed: (chunk: Uint8Array) => void;
+export interface Extractor extends Sink {
   readonly end: () => Extracted;
 }
 
@@ -53,7 +54,7 @@ export interface ExtractOptions {
  * Reads lines as they come.
  *
  * Given    options  the filter and where kept lines go
- * Returns  feed it chunks in order, then `end` gives the account: lines = kept + not needed + set aside + rejected
+ * Returns  put bytes into it in order, then `end` gives the account: lines = kept + not needed + set aside + rejected
  *          + blank
  * Throws   never: a bad line is counted and noted
  * Notes    1. A line is left out unread only when it says first that it is a resource of a type nobody reads, or an
@@ -74,6 +75,7 @@ export function openExtractor(options: ExtractOptions): Extractor {
       case 'kept':
         sum.kept += 1;
         fate.keys.forEach((key, at) => keep(key, json, at === 0));
+        for (const each of fate.identifiers ?? []) keep(...indexLine(each, fate.keys[0] ?? ''), false);
         return;
       case 'not-needed':
         sum.notNeeded += 1;
@@ -130,12 +132,13 @@ export function openExtractor(options: ExtractOptions): Extractor {
         note({ kind: 'rejected', reason: 'line-too-long' }, '');
       },
     },
-    capBytes,
+    { capBytes, room: filter.room?.() },
   );
   return {
-    feed: (chunk) => {
-      sum.bytes += chunk.length;
-      cutter.feed(chunk);
+    space: cutter.space,
+    filled: (length) => {
+      sum.bytes += length;
+      cutter.filled(length);
     },
     end: () => {
       cutter.end();

@@ -11,7 +11,12 @@ import { observationKindOf } from '../timeline/observation-kind.ts';
 export const sharedKey = '*';
 
 export type LineFate =
-  | { readonly kind: 'kept'; readonly keys: readonly string[] }
+  | {
+      readonly kind: 'kept';
+      readonly keys: readonly string[];
+      /** Of a Patient: by which other lines may name her. */
+      readonly identifiers?: readonly string[];
+    }
   | { readonly kind: 'not-needed' }
   | { readonly kind: 'set-aside'; readonly reason: string }
   | { readonly kind: 'rejected'; readonly reason: string };
@@ -54,7 +59,11 @@ function keyed(resource: ResourceJson): LineFate {
     const id = textOf(resource.id);
     return id === undefined
       ? { kind: 'set-aside', reason: 'identity-missing' }
-      : { kind: 'kept', keys: [`Patient/${id}`] };
+      : {
+          kind: 'kept',
+          keys: [`Patient/${id}`],
+          identifiers: listOf(resource['identifier']).flatMap((each) => identifierKey(each) ?? []),
+        };
   }
   const element = READ_TYPES.get(resource.resourceType)?.subjectElement;
   const person = element === undefined ? undefined : personKey(resource[element]);

@@ -22,6 +22,8 @@ export interface LineFilter {
   readonly scan: (block: Uint8Array, length: number) => number;
   /** Filled by `scan`; valid until the next one. */
   readonly hits: () => Uint32Array;
+  /** Memory of its own: a block that begins there is scanned without being copied. */
+  readonly room?: () => Buffer;
 }
 
 const quote = 34;

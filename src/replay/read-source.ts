@@ -5,6 +5,8 @@ import { standardInput, type SourceFile } from './find-sources.ts';
 
 const newline = 10;
 const chunkBytes = 1 << 20;
+/** Small enough to stay in the cache of a core while it is looked at. */
+const pieceBytes = 1 << 18;
 
 /** A stretch of a file; a line belongs to the range its first byte lies in. */
 export interface ByteRange {
@@ -16,30 +18,49 @@ export interface ByteRange {
 export const canBeCut = (file: SourceFile): boolean =>
   file.form === 'lines' && !file.isCompressed && file.path !== standardInput;
 
-/** Chunks of the range of a file that can be cut, moved to the next beginnings of lines. One buffer is reused. */
-export function* readRange(path: string, range: ByteRange): Generator<Uint8Array> {
+/** Where bytes are put as they are read. */
+export interface Sink {
+  /** Where the next ones go; never empty. */
+  readonly space: () => Uint8Array;
+  readonly filled: (length: number) => void;
+}
+
+/** The range of a file that can be cut, moved to the next beginnings of lines, straight to where it is looked at. */
+export function readRange(path: string, range: ByteRange, sink: Sink): void {
   const descriptor = openSync(path, 'r');
   try {
     const size = fstatSync(descriptor).size;
-    const buffer = Buffer.allocUnsafe(chunkBytes);
-    const to = lineStart(descriptor, range.to, size, buffer);
-    let position = lineStart(descriptor, range.from, size, buffer);
-    while (position < to) {
-      const read = readSync(descriptor, buffer, 0, Math.min(chunkBytes, to - position), position);
+    const to = lineStart(descriptor, range.to, size);
+    for (let at = lineStart(descriptor, range.from, size); at < to;) {
+      const space = sink.space();
+      const read = readSync(descriptor, space, 0, Math.min(space.length, pieceBytes, to - at), at);
       if (read === 0) return;
-      position += read;
-      yield buffer.subarray(0, read);
+      at += read;
+      sink.filled(read);
     }
   } finally {
     closeSync(descriptor);
   }
 }
 
+/** A chunk that stands somewhere else, copied in. */
+export function pour(chunk: Uint8Array, sink: Sink): void {
+  for (let at = 0; at < chunk.length;) {
+    const space = sink.space();
+    const part = chunk.subarray(at, at + space.length);
+    space.set(part);
+    sink.filled(part.length);
+    at += part.length;
+  }
+}
+
 /** The first beginning of a line at or after a position. */
-function lineStart(descriptor: number, position: number, size: number, buffer: Buffer): number {
+function lineStart(descriptor: number, position: number, size: number): number {
   if (position <= 0) return 0;
+  if (position >= size) return size;
+  const buffer = Buffer.allocUnsafe(pieceBytes);
   for (let at = position - 1; at < size;) {
-    const read = readSync(descriptor, buffer, 0, chunkBytes, at);
+    const read = readSync(descriptor, buffer, 0, buffer.length, at);
     const found = buffer.subarray(0, read).indexOf(newline);
     if (found >= 0) return at + found + 1;
     if (read === 0) break;

@@ -5,13 +5,11 @@ import { join } from 'node:path';
 import { accountFor, notedLines, type Accounting, type Stretch } from './accounting.ts';
 import type { AssessOptions } from './assess-woman.ts';
 import { standardInput, type SourceFile, type Sources } from './find-sources.ts';
-import { mergeResults } from './merge-results.ts';
-import { doTasks } from './pool.ts';
+import { openPool, type Pool } from './pool.ts';
 import type { Progress } from './progress.ts';
 import { canBeCut } from './read-source.ts';
-import { openChanges } from './report/changes.ts';
 import { mergeReports } from './report/tally.ts';
-import { writeReport } from './report/write-report.ts';
+import type { Spool } from './spool-file.ts';
 import {
   doneBefore,
   type AssessDone,
@@ -19,9 +17,12 @@ import {
   type Done,
   type ExtractDone,
   type ExtractTask,
+  type JoinDone,
+  type JoinTask,
   type Task,
 } from './tasks.ts';
-import { openWholeFile, writeWhole } from './write-file.ts';
+import { discardUnfinished, writeWhole } from './write-file.ts';
+import { writeOutputs } from './write-outputs.ts';
 
 export interface ReplayOptions {
   readonly out: string;
@@ -31,9 +32,14 @@ export interface ReplayOptions {
   readonly siteFolder?: string | undefined;
   /** Bytes of one piece of work; smaller in tests. */
   readonly rangeBytes?: number;
+  /** Results as Parquet too. */
+  readonly parquet?: boolean;
+  /** Asks to stop: what is finished stays for `resume`, what is half written goes. */
+  readonly signal?: AbortSignal;
 }
 
-const rangeBytesUsual = 32 << 20;
+const workFolder = '.replay-work';
+const rangeBytesUsual = 16 << 20;
 const bytesPerBucket = 16 << 20;
 const fewestBuckets = 16;
 const mostBuckets = 512;
@@ -45,7 +51,7 @@ const mostBuckets = 512;
  *          options  where to, how many threads, what to ask
  *          say      told how far it is
  * Returns  the account; in the folder `results.ndjson`, `rejected.ndjson`, `accounting.json` and the report
- * Throws   errors of the file system
+ * Throws   errors of the file system; Interrupted when `signal` asked to stop
  * Notes    1. What is unfinished lies in `.replay-work` of the folder; `resume` goes on from it when sources and
  *             options are the same. A file of the folder is whole or not there.
  *          2. Threads, ranges and buckets decide nothing about the content.
@@ -55,8 +61,28 @@ export async function runReplay(
   options: ReplayOptions,
   say: (progress: Progress) => void,
 ): Promise<Accounting> {
-  const work = join(options.out, '.replay-work');
+  const work = join(options.out, workFolder);
   openWork(work, sources, options);
+  const pool = openPool(options.threads, options.signal);
+  try {
+    const accounting = await runStages({ sources, options, work, pool, say });
+    rmSync(work, { recursive: true, force: true });
+    return accounting;
+  } finally {
+    await pool.close();
+    for (const folder of [options.out, work]) discardUnfinished(folder);
+  }
+}
+
+interface Run {
+  readonly sources: Sources;
+  readonly options: ReplayOptions;
+  readonly work: string;
+  readonly pool: Pool;
+  readonly say: (progress: Progress) => void;
+}
+
+async function runStages({ sources, options, work, pool, say }: Run): Promise<Accounting> {
   const bytes = sources.files.reduce((sum, file) => sum + file.bytes, 0);
   const buckets = Math.min(mostBuckets, Math.max(fewestBuckets, Math.ceil(bytes / bytesPerBucket)));
   const extractTasks = sources.files.flatMap((file, fileIndex) =>
@@ -71,15 +97,19 @@ export async function runReplay(
       siteFolder: options.siteFolder,
     })),
   );
-  const extracted = await extractAll(extractTasks, options, say);
+  const extracted = await extractAll(extractTasks, pool, say);
   const stretches: readonly Stretch[] = extractTasks.flatMap(({ fileIndex }, at) => {
     const done = extracted[at];
     return done === undefined ? [] : [{ fileIndex, done }];
   });
-  const spools = extractTasks.map(({ path }, at) => ({
+  const read = extractTasks.map(({ path }, at) => ({
     path: `${path}.spool`,
     sections: extracted[at]?.sections ?? [],
   }));
+  const spools = [
+    ...read,
+    await joinAll({ kind: 'join', path: join(work, 'j'), buckets, spools: read }, pool),
+  ];
   const assessTasks = Array.from({ length: buckets }, (_, bucket) => ({
     kind: 'assess' as const,
     path: join(work, `r${bucket}`),
@@ -89,38 +119,16 @@ export async function runReplay(
     options: options.assess,
     siteFolder: options.siteFolder,
   }));
-  const assessed = await assessAll(assessTasks, options, say);
+  const assessed = await assessAll(assessTasks, pool, say);
   const accounting = accountFor(sources.files, stretches, assessed, sources.warnings);
-  writeOutputs(options, assessTasks, assessed, accounting);
-  writeLines(
-    join(options.out, 'rejected.ndjson'),
-    notedLines(sources.files, stretches).map((each) => JSON.stringify(each)),
-  );
-  rmSync(work, { recursive: true, force: true });
+  await writeOutputs(options, {
+    results: assessTasks.map(({ path }) => `${path}.ndjson`),
+    tally: mergeReports(assessed.map(({ tally }) => tally)),
+    accounting,
+    noted: notedLines(sources.files, stretches),
+  });
   return accounting;
 }
-
-function writeOutputs(
-  { out, assess }: ReplayOptions,
-  tasks: readonly AssessTask[],
-  assessed: readonly AssessDone[],
-  accounting: Accounting,
-): void {
-  const results = openWholeFile(join(out, 'results.ndjson'));
-  const changes = openChanges(assess.guidelines.length > 1 ? join(out, 'changes.csv') : undefined);
-  mergeResults(
-    tasks.map(({ path }) => `${path}.ndjson`),
-    results,
-    changes.line,
-  );
-  results.finish();
-  changes.finish();
-  writeWhole(join(out, 'accounting.json'), `${JSON.stringify(accounting, null, 2)}\n`);
-  writeReport(out, { tally: mergeReports(assessed.map(({ tally }) => tally)), options: assess, accounting });
-}
-
-const writeLines = (path: string, lines: readonly string[]): void =>
-  writeWhole(path, lines.map((line) => `${line}\n`).join(''));
 
 function rangesOf(file: SourceFile, rangeBytes: number): readonly { from: number; to: number }[] {
   if (!canBeCut(file)) return [{ from: 0, to: file.bytes }];
@@ -154,12 +162,12 @@ function openWork(
 
 async function extractAll(
   tasks: readonly ExtractTask[],
-  options: ReplayOptions,
+  pool: Pool,
   say: (progress: Progress) => void,
 ): Promise<readonly ExtractDone[]> {
   const totalBytes = tasks.reduce((sum, { range }) => sum + range.to - range.from, 0);
   const so = { bytes: 0, lines: 0, done: 0 };
-  return runAll(tasks, options, isExtractDone, (at, { counts }) => {
+  return runAll(tasks, pool, isExtractDone, (at, { counts }) => {
     const range = tasks[at]?.range;
     so.done += 1;
     so.bytes += range === undefined ? 0 : range.to - range.from;
@@ -168,26 +176,33 @@ async function extractAll(
   });
 }
 
+/** One task: it is quick, and most exports name everybody by reference. */
+async function joinAll(task: JoinTask, pool: Pool): Promise<Spool> {
+  const [done] = await runAll([task], pool, isJoinDone, () => undefined);
+  return { path: `${task.path}.spool`, sections: done?.sections ?? [] };
+}
+
 async function assessAll(
   tasks: readonly AssessTask[],
-  options: ReplayOptions,
+  pool: Pool,
   say: (progress: Progress) => void,
 ): Promise<readonly AssessDone[]> {
   const so = { done: 0, women: 0 };
-  return runAll(tasks, options, isAssessDone, (_at, { tally }) => {
+  return runAll(tasks, pool, isAssessDone, (_at, { tally }) => {
     so.done += 1;
     so.women += tally['women'] ?? 0;
     say({ stage: 'assess', of: tasks.length, bytes: 0, totalBytes: 0, lines: 0, ...so });
   });
 }
 
-const isExtractDone = (done: Done): done is ExtractDone => 'sections' in done;
+const isExtractDone = (done: Done): done is ExtractDone => 'counts' in done;
+const isJoinDone = (done: Done): done is JoinDone => 'joined' in done;
 const isAssessDone = (done: Done): done is AssessDone => 'tally' in done;
 
 /** Every task, those finished by an earlier run from their account; results in the order of the tasks. */
 async function runAll<Kind extends Done>(
   tasks: readonly Task[],
-  { threads }: ReplayOptions,
+  pool: Pool,
   isKind: (done: Done) => done is Kind,
   onDone: (at: number, done: Kind) => void,
 ): Promise<readonly Kind[]> {
@@ -199,9 +214,8 @@ async function runAll<Kind extends Done>(
     return true;
   };
   const open = tasks.flatMap((task, at) => (take(at, doneBefore(task.path)) ? [] : [{ task, at }]));
-  await doTasks(
+  await pool.run(
     open.map(({ task }) => task),
-    threads,
     (place, done) => take(open[place]?.at ?? 0, done),
   );
   return results;

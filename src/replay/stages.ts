@@ -1,8 +1,10 @@
 // The two stages as filters on standard input and output, for an engine that shuffles in between.
 import type { Readable, Writable } from 'node:stream';
 import { assessWomen } from './assess-bucket.ts';
-import { readShared } from './assemble-woman.ts';
+import { readShared, type SharedLines } from './assemble-woman.ts';
+import { isIndex } from './join-by-identifier.ts';
 import { sharedKey } from './judge-line.ts';
+import { pour } from './read-source.ts';
 import { mergeReports, type Tally } from './report/tally.ts';
 import { readSpoolLine, spoolLine, type SpooledLine } from './spool.ts';
 import { assessOptionsOf, openExtractorOf, type AssessTask } from './tasks.ts';
@@ -32,7 +34,7 @@ export async function extractStage(
   );
   const chunks: AsyncIterable<Uint8Array> = input;
   for await (const chunk of chunks) {
-    extractor.feed(chunk);
+    pour(chunk, extractor);
     if (held.length > 0) await written(output, held.splice(0).join(''));
   }
   const { counts, rejected, setAside } = extractor.end();
@@ -58,12 +60,14 @@ export async function assessStage(
   task: Pick<AssessTask, 'options' | 'siteFolder'>,
 ): Promise<void> {
   const options = assessOptionsOf(task);
-  const shared: string[] = [];
+  const sharedLines: string[] = [];
+  let shared: SharedLines | undefined;
   const tallies: Tally[] = [];
   let woman: SpooledLine[] = [];
   const assess = async (): Promise<void> => {
     if (woman.length === 0) return;
-    const { results, tally } = assessWomen(woman, readShared(shared), options);
+    shared ??= readShared(sharedLines);
+    const { results, tally } = assessWomen(woman, shared, options);
     const [first] = woman;
     woman = [];
     tallies.push(tally);
@@ -72,9 +76,9 @@ export async function assessStage(
   };
   for await (const text of linesOf(input)) {
     const line = readSpoolLine(text);
-    if (line === undefined || line.key === countsKey) continue;
+    if (line === undefined || line.key === countsKey || isIndex(line.key)) continue;
     if (line.key === sharedKey) {
-      shared.push(line.json);
+      sharedLines.push(line.json);
       continue;
     }
     if (woman[0]?.key !== line.key) await assess();

@@ -1,5 +1,5 @@
-// The two kinds of work a thread can be given, and how each is done.
-import { closeSync, existsSync, openSync, readFileSync, readSync } from 'node:fs';
+// The kinds of work a thread can be given, and how each is done.
+import { existsSync, readFileSync } from 'node:fs';
 import { adaptInput } from '../site/adapt-input.ts';
 import { loadSite } from '../http/site-folder.ts';
 import { assessWomen, type Settled } from './assess-bucket.ts';
@@ -7,12 +7,20 @@ import { readShared, type SharedLines } from './assemble-woman.ts';
 import type { AssessOptions } from './assess-woman.ts';
 import { openExtractor, type Extracted, type Extractor } from './extract.ts';
 import type { SourceFile } from './find-sources.ts';
-import { sharedKey } from './judge-line.ts';
+import { ownersOf } from './join-by-identifier.ts';
 import { openFastFilter } from './simd-filter.ts';
-import { canBeCut, readRange, readWhole, type ByteRange } from './read-source.ts';
+import { canBeCut, pour, readRange, readWhole, type ByteRange } from './read-source.ts';
 import type { Tally } from './report/tally.ts';
-import { bucketOf, readSpoolLine, spoolLine, type Section, type SpooledLine } from './spool.ts';
-import { openWholeFile, writeWhole } from './write-file.ts';
+import { bucketOf, type Section } from './spool.ts';
+import {
+  byIdentifierBucket,
+  indexBucket,
+  linesOf,
+  openSpool,
+  sharedBucket,
+  type Spool,
+} from './spool-file.ts';
+import { writeWhole } from './write-file.ts';
 
 export interface ExtractTask {
   readonly kind: 'extract';
@@ -30,8 +38,16 @@ export interface ExtractDone extends Extracted {
   readonly sections: readonly Section[];
 }
 
-export interface Spool {
+export interface JoinTask {
+  readonly kind: 'join';
   readonly path: string;
+  readonly buckets: number;
+  readonly spools: readonly Spool[];
+}
+
+export interface JoinDone {
+  /** Identifiers that were found to be of one woman. */
+  readonly joined: number;
   readonly sections: readonly Section[];
 }
 
@@ -52,46 +68,46 @@ export interface AssessDone {
   readonly settled: readonly (readonly [file: number, counts: Settled])[];
 }
 
-export type Task = ExtractTask | AssessTask;
-export type Done = ExtractDone | AssessDone;
+export type Task = ExtractTask | JoinTask | AssessTask;
+export type Done = ExtractDone | JoinDone | AssessDone;
 
 /** Does the work and writes what came of it, its account last: where that is, the work is done. */
 export async function doTask(task: Task): Promise<Done> {
-  const done = task.kind === 'extract' ? await extract(task) : assess(task);
+  const done = await work(task);
   writeWhole(`${task.path}.json`, JSON.stringify(done));
   return done;
 }
 
-const flushBytes = 16 << 20;
+function work(task: Task): Done | Promise<Done> {
+  switch (task.kind) {
+    case 'extract':
+      return extract(task);
+    case 'join':
+      return join(task);
+    case 'assess':
+      return assess(task);
+  }
+}
 
 async function extract(task: ExtractTask): Promise<ExtractDone> {
-  const out = openWholeFile(`${task.path}.spool`);
-  const sections: Section[] = [];
-  let held = new Map<number, string[]>();
-  let heldBytes = 0;
-  const flush = (): void => {
-    for (const [bucket, lines] of [...held].sort(([a], [b]) => a - b)) {
-      const from = out.length();
-      out.write(lines.join(''));
-      sections.push({ bucket, from, length: out.length() - from });
-    }
-    held = new Map();
-    heldBytes = 0;
-  };
-  const extractor = openExtractorOf(task, (key, json, isFirst) => {
-    const bucket = key === sharedKey ? task.buckets : bucketOf(key, task.buckets);
-    const lines = held.get(bucket) ?? [];
-    lines.push(spoolLine(key, isFirst ? task.fileIndex : -1, json));
-    held.set(bucket, lines);
-    heldBytes += json.length;
-    if (heldBytes > flushBytes) flush();
-  });
-  if (canBeCut(task.file)) for (const chunk of readRange(task.file.path, task.range)) extractor.feed(chunk);
-  else for await (const chunk of readWhole(task.file)) extractor.feed(chunk);
-  const extracted = extractor.end();
-  flush();
-  out.finish();
-  return { ...extracted, sections };
+  const spool = openSpool(`${task.path}.spool`, task.buckets);
+  const extractor = openExtractorOf(task, (key, json, isFirst) =>
+    spool.keep({ key, file: isFirst ? task.fileIndex : -1, json }),
+  );
+  if (canBeCut(task.file)) readRange(task.file.path, task.range, extractor);
+  else for await (const chunk of readWhole(task.file)) pour(chunk, extractor);
+  return { ...extractor.end(), sections: spool.finish() };
+}
+
+/** Lines by an identifier only, under the reference of their woman where a Patient line tells who she is. */
+function join({ path, spools, buckets }: JoinTask): JoinDone {
+  const asked = new Set<string>();
+  for (const { key } of linesOf(spools, byIdentifierBucket(buckets))) asked.add(key);
+  const owners = asked.size === 0 ? undefined : ownersOf(asked, linesOf(spools, indexBucket(buckets)));
+  const spool = openSpool(`${path}.spool`, buckets, bucketOf);
+  for (const line of linesOf(spools, byIdentifierBucket(buckets)))
+    spool.keep({ ...line, key: owners?.get(line.key) ?? line.key });
+  return { joined: owners?.size ?? 0, sections: spool.finish() };
 }
 
 type Keep = (key: string, json: string, isFirst: boolean) => void;
@@ -113,7 +129,7 @@ export function openExtractorOf(
 
 function assess(task: AssessTask): AssessDone {
   const options = assessOptionsOf(task);
-  const lines = linesOf(task.spools, task.bucket);
+  const lines = [...linesOf(task.spools, task.bucket)];
   const { results, tally, settled, failed } = assessWomen(lines, sharedOf(task), options);
   writeWhole(`${task.path}.ndjson`, results.join(''));
   return { tally, failed, settled: [...settled] };
@@ -135,31 +151,9 @@ let sharedOfRun: { readonly key: string; readonly shared: SharedLines } | undefi
 function sharedOf({ spools, buckets }: AssessTask): SharedLines {
   const key = spools.map(({ path }) => path).join();
   if (sharedOfRun?.key === key) return sharedOfRun.shared;
-  const shared = readShared(linesOf(spools, buckets).map(({ json }) => json));
+  const shared = readShared([...linesOf(spools, sharedBucket(buckets))].map(({ json }) => json));
   sharedOfRun = { key, shared };
   return shared;
-}
-
-function linesOf(spools: readonly Spool[], bucket: number): readonly SpooledLine[] {
-  return spools.flatMap(({ path, sections }) => {
-    const own = sections.filter((section) => section.bucket === bucket);
-    if (own.length === 0) return [];
-    const descriptor = openSync(path, 'r');
-    try {
-      return own.flatMap((section) => linesIn(descriptor, section));
-    } finally {
-      closeSync(descriptor);
-    }
-  });
-}
-
-function linesIn(descriptor: number, { from, length }: Section): readonly SpooledLine[] {
-  const bytes = Buffer.allocUnsafe(length);
-  for (let at = 0; at < length;) at += readSync(descriptor, bytes, at, length - at, from + at);
-  return bytes
-    .toString('utf8')
-    .split('\n')
-    .flatMap((line) => readSpoolLine(line) ?? []);
 }
 
 /** What an earlier run left of a task: its account, when it was finished. */
@@ -170,8 +164,8 @@ export function doneBefore(path: string): Done | undefined {
   return isDone(value) ? value : undefined;
 }
 
-/** Only this program writes these files: two members tell that it is one of them. */
+/** Only this program writes these files: their members tell that it is one of them. */
 function isDone(value: unknown): value is Done {
   if (typeof value !== 'object' || value === null) return false;
-  return ('sections' in value && 'counts' in value) || ('tally' in value && 'settled' in value);
+  return 'sections' in value || ('tally' in value && 'settled' in value);
 }

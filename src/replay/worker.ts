@@ -1,7 +1,16 @@
-// A thread that does the tasks it is sent, one at a time.
+// A thread that takes tasks from a list it shares with the others, one at a time.
 import { parentPort } from 'node:worker_threads';
-import { doTask, type Task } from './tasks.ts';
+import { takeNext, type Said, type Work } from './pool.ts';
+import { doTask } from './tasks.ts';
 
-parentPort?.on('message', (task: Task) => {
-  void doTask(task).then((done) => parentPort?.postMessage(done));
-});
+async function share(work: Work): Promise<void> {
+  const say = (said: Said): void => parentPort?.postMessage(said);
+  for (let at = takeNext(work), task = work.tasks[at]; task !== undefined;) {
+    say({ at, done: await doTask(task) });
+    at = takeNext(work);
+    task = work.tasks[at];
+  }
+  say({});
+}
+
+parentPort?.on('message', (work: Work) => void share(work));

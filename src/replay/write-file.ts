@@ -1,5 +1,6 @@
 // Files that are whole or not there: written under another name, then renamed.
-import { closeSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readdirSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { join } from 'node:path';
 
 export interface WholeFile {
   /** Bytes written so far. */
@@ -7,12 +8,20 @@ export interface WholeFile {
   readonly write: (data: string | Uint8Array) => void;
   /** Gives the file its name. */
   readonly finish: () => void;
-  readonly discard: () => void;
+}
+
+/** Not a name that somebody else's file might have. */
+const unfinished = '.replay-unfinished';
+
+/** For a writer that opens its file itself: the name to write under, and `finish`, which gives it its own. */
+export function nameWhenWhole(path: string): { readonly temporary: string; readonly finish: () => void } {
+  const temporary = `${path}${unfinished}`;
+  return { temporary, finish: () => renameSync(temporary, path) };
 }
 
 /** Opens a file that gets its name only when it is finished. */
 export function openWholeFile(path: string): WholeFile {
-  const temporary = `${path}.part`;
+  const { temporary, finish } = nameWhenWhole(path);
   const descriptor = openSync(temporary, 'w');
   let length = 0;
   return {
@@ -24,11 +33,7 @@ export function openWholeFile(path: string): WholeFile {
     },
     finish: () => {
       closeSync(descriptor);
-      renameSync(temporary, path);
-    },
-    discard: () => {
-      closeSync(descriptor);
-      rmSync(temporary, { force: true });
+      finish();
     },
   };
 }
@@ -37,4 +42,11 @@ export function writeWhole(path: string, text: string): void {
   const file = openWholeFile(path);
   file.write(text);
   file.finish();
+}
+
+/** Removes what an interrupted run left half written in a folder. */
+export function discardUnfinished(folder: string): void {
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder))
+    if (name.endsWith(unfinished)) rmSync(join(folder, name), { force: true });
 }

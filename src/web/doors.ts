@@ -89,6 +89,7 @@ function keyOfObservation(resource: unknown): (typeof keys)[number] {
     case 'pressure':
       return 'bloodPressures';
     case 'symptom':
+    case 'finding':
       return 'symptoms';
     case 'dating':
     case 'birth':

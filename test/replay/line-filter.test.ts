@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openExtractor } from '../../src/replay/extract.ts';
 import { openLineFilter, type LineFilter } from '../../src/replay/line-filter.ts';
+import { pour } from '../../src/replay/read-source.ts';
 import { openFastFilter } from '../../src/replay/simd-filter.ts';
 import { wantedStrings } from '../../src/replay/wanted-strings.ts';
 import { fieldsOf } from '../../src/timeline/fields.ts';
@@ -17,7 +18,7 @@ const filters: readonly (readonly [string, LineFilter])[] = [
 function keptLines(filter: LineFilter, text: string): number {
   let kept = 0;
   const extractor = openExtractor({ filter, readsEveryLine: false, keep: () => (kept += 1) });
-  extractor.feed(Buffer.from(text));
+  pour(Buffer.from(text), extractor);
   extractor.end();
   return kept;
 }

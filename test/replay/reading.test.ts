@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openExtractor } from '../../src/replay/extract.ts';
 import { findSources } from '../../src/replay/find-sources.ts';
+import { pour } from '../../src/replay/read-source.ts';
 import { openFastFilter } from '../../src/replay/simd-filter.ts';
 import { about, folderOf, lines, pregnancy, remove, run } from './runs.ts';
 
@@ -58,8 +59,8 @@ describe('line ends and odd lines', () => {
       capBytes: 4096,
       keep: (key) => kept.push(key),
     });
-    extractor.feed(Buffer.from(`{"resourceType":"Patient","id":"${'x'.repeat(9000)}`));
-    extractor.feed(Buffer.from(`"}\n${lines(eve.slice(0, 1))}`));
+    pour(Buffer.from(`{"resourceType":"Patient","id":"${'x'.repeat(9000)}`), extractor);
+    pour(Buffer.from(`"}\n${lines(eve.slice(0, 1))}`), extractor);
     const { counts, rejected } = extractor.end();
     expect(rejected).toEqual([{ line: 1, reason: 'line-too-long' }]);
     expect(counts).toMatchObject({ lines: 2, kept: 1 });
@@ -196,6 +197,41 @@ describe('women', () => {
     const ran = await resultsOf({ 'a.ndjson': absolute });
     expect(ran.results.map(({ woman }) => woman)).toEqual(['Patient/ada', 'Patient/ada']);
     expect(ran.results.at(-1)?.['classification']).toEqual(['gestational-hypertension']);
+  });
+
+  describe('named by an identifier only', () => {
+    const identifier = { system: 'https://clinic.example.org/card', value: '17' };
+    const [patient, ...rest] = ada;
+    const carrying = (id: string, of: unknown = patient) => ({
+      ...(of as object),
+      id,
+      identifier: [identifier],
+    });
+    const named = rest.map((resource, at) =>
+      at % 2 === 0 ? resource : { ...resource, subject: { type: 'Patient', identifier } },
+    );
+
+    it('is the woman whose Patient line carries it, in whatever file and order', async () => {
+      const usual = await resultsOf({ 'a.ndjson': lines([carrying('ada'), ...rest]) });
+      for (const files of [
+        { 'a.ndjson': lines([carrying('ada'), ...named]) },
+        { 'a.ndjson': lines(named), 'b.ndjson': lines([carrying('ada')]) },
+      ]) {
+        const ran = await resultsOf(files);
+        expect(ran.files['results.ndjson']).toBe(usual.files['results.ndjson']);
+        expect(ran.accounting.total).toMatchObject({ rejected: 0, setAside: 0 });
+      }
+    });
+
+    it('is nobody known when two women carry it, or none does', async () => {
+      const eve = about('eve', pregnancy({}));
+      for (const others of [[patient], [carrying('ada'), carrying('eve', eve[0])]]) {
+        const ran = await resultsOf({ 'a.ndjson': lines([...others, ...named]) });
+        expect(ran.results.map(({ at, woman }) => `${String(woman)} ${String(at)}`)).not.toContain(
+          'Patient/ada 2024-05-01T10:00:00.000Z',
+        );
+      }
+    });
   });
 
   it('a medicine that stands in a line of its own reaches the woman who refers to it', async () => {

@@ -9,6 +9,7 @@ import { toCards } from '../../src/presenters/cds-cards.ts';
 import { assembleWoman, readShared } from '../../src/replay/assemble-woman.ts';
 import { assessWoman, type AssessOptions } from '../../src/replay/assess-woman.ts';
 import { openExtractor } from '../../src/replay/extract.ts';
+import { pour } from '../../src/replay/read-source.ts';
 import { openFastFilter } from '../../src/replay/simd-filter.ts';
 import type { SpooledLine } from '../../src/replay/spool.ts';
 import { readAttendances } from '../support/day-assessment.ts';
@@ -25,7 +26,7 @@ function extracted(resources: readonly unknown[]): SpooledLine[] {
     readsEveryLine: false,
     keep: (key, json) => kept.push({ key, file: 0, json }),
   });
-  extractor.feed(Buffer.from(lines(resources)));
+  pour(Buffer.from(lines(resources)), extractor);
   extractor.end();
   return kept;
 }

@@ -1,8 +1,6 @@
 // One woman's part of the report.
-import { evaluate } from '../../evaluate.ts';
-import { guidelineOf } from '../../guidelines/registry.ts';
-import { gatherPregnancies } from '../../measures/gather-pregnancies.ts';
-import { measureByAll } from '../../measures/measure-pregnancy.ts';
+import { prepare } from '../../evaluate.ts';
+import { opinionOf } from '../../opinions.ts';
 import { siteQualityRules } from '../../guidelines/quality-rules.ts';
 import { copyForwardReport } from '../../rules/quality/digit-preference.ts';
 import type { PressureReading } from '../../timeline/timeline.ts';
@@ -10,6 +8,7 @@ import { without } from '../assemble-woman.ts';
 import type { AssessOptions, Visit, WomanHistory } from '../assess-woman.ts';
 import type { ResultLine } from '../result-line.ts';
 import { diagnosisGroups, recordedDisorders } from './diagnoses.ts';
+import { countMeasures } from './count-measures.ts';
 import { openCounter, type Counter, type Tally } from './tally.ts';
 
 export interface CountedWoman {
@@ -34,7 +33,7 @@ export function countWoman(woman: CountedWoman): Tally {
   countVisits(counter, woman);
   countGuidelines(counter, woman.lines);
   countAgreement(counter, woman);
-  countSite(counter, woman);
+  countSite(counter, woman, countMeasures(counter, woman.history, woman.options));
   countCompleteness(counter, woman.history);
   return counter.tally();
 }
@@ -107,33 +106,22 @@ const millisecondsPerDay = 86_400_000;
 function answerWithout(
   input: readonly unknown[],
   references: ReadonlySet<string>,
-  { asOf, evaluation }: Visit,
+  { asOf, evaluation, opinion }: Visit,
   subject: string,
-  { site, guidelines }: AssessOptions,
+  { site }: AssessOptions,
 ): readonly string[] {
   if (references.size === 0) return evaluation.assessment.classification;
-  const [guideline] = guidelines;
-  return evaluate(without(input, references), {
-    ...site,
-    subject,
-    asOf,
-    ...(guideline === undefined ? {} : { guideline }),
-  }).assessment.classification;
+  const { built } = prepare(without(input, references), { ...site, subject, asOf });
+  return opinionOf(built.timeline, opinion.guideline, site?.site).assessment.classification;
 }
 
-/** The measures, and the readings of her site. */
-function countSite(counter: Counter, { input, history, options }: CountedWoman): void {
+/** The readings of her site. */
+function countSite(counter: Counter, { history, options }: CountedWoman, site: string): void {
   const end = history.visits.at(-1)?.asOf;
-  const guideline = guidelineOf(options.guidelines[0] ?? '');
-  if (end === undefined || guideline === undefined) return;
-  const period = { from: options.from ?? -Infinity, to: end, startText: '', endText: '' };
-  const records = gatherPregnancies(input, { ...options.site, subject: history.subject, period, guideline });
-  for (const { measure, counts } of records.flatMap(measureByAll))
-    for (const [population, count] of Object.entries(counts))
-      counter.add(['measure', measure, population], Number(count));
-  const site = records[0]?.site ?? 'unknown';
+  if (end === undefined) return;
   const readings = history.timeline.pressures.filter(
-    ({ at, asSent }) => at.latest <= end && at.latest >= period.from && !asSent.includes('kPa'),
+    ({ at, asSent }) =>
+      at.latest <= end && at.latest >= (options.from ?? -Infinity) && !asSent.includes('kPa'),
   );
   for (const reading of readings) {
     countReading(counter, ['digits', 'site', site], reading);

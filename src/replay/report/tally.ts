@@ -19,9 +19,12 @@ export function openCounter(): Counter {
       const name = parts.map((part) => String(part).replaceAll(separator, ' ')).join(separator);
       counts.set(name, (counts.get(name) ?? 0) + by);
     },
-    tally: () => Object.fromEntries([...counts].sort(([a], [b]) => (a < b ? -1 : 1))),
+    tally: () => sorted(counts),
   };
 }
+
+const sorted = (counts: ReadonlyMap<string, number>): Tally =>
+  Object.fromEntries([...counts].sort(([a], [b]) => (a < b ? -1 : 1)));
 
 /**
  * The sum of several parts of a report.
@@ -31,10 +34,11 @@ export function openCounter(): Counter {
  * Throws   never
  */
 export function mergeReports(parts: readonly Tally[]): Tally {
-  const sum = openCounter();
+  const sum = new Map<string, number>();
   for (const part of parts)
-    for (const [name, count] of Object.entries(part)) sum.add(name.split(separator), count);
-  return sum.tally();
+    for (const [name, count] of Object.entries(part))
+      if (count !== 0) sum.set(name, (sum.get(name) ?? 0) + count);
+  return sorted(sum);
 }
 
 /** The count under a name; 0 where there is none. */

@@ -7,6 +7,7 @@ import type { AssessOptions } from '../assess-woman.ts';
 import { writeWhole } from '../write-file.ts';
 import { csvRow } from './csv.ts';
 import { toHtml } from './html.ts';
+import { measureReports } from './measure-reports.ts';
 import { sectionsOf } from './sections.ts';
 import { countOf, type Tally } from './tally.ts';
 
@@ -19,7 +20,7 @@ export interface ReportInput {
 
 const title = 'What would have been said';
 
-/** Writes `report.json`, `report.html` and `report-<table>.csv` into a folder. */
+/** Writes `report.json`, `report.html`, `report-<table>.csv` and, for a window, `measure-<id>.json` into a folder. */
 export function writeReport(folder: string, { tally, options, accounting }: ReportInput): void {
   const { guidelines, every } = options;
   mkdirSync(folder, { recursive: true });
@@ -31,6 +32,7 @@ export function writeReport(folder: string, { tally, options, accounting }: Repo
   );
   for (const table of sections.flatMap(({ tables }) => tables))
     writeWhole(join(folder, `report-${table.id}.csv`), [table.columns, ...table.rows].map(csvRow).join(''));
+  for (const { name, text } of measureReports(tally, options)) writeWhole(join(folder, name), text);
   writeWhole(
     join(folder, 'report.html'),
     toHtml({

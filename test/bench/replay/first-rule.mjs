@@ -1,8 +1,7 @@
 // One mode of the comparison in one process: node first-rule.mjs MODE FILE [THREADS]. Prints one line of JSON.
 // The rule: a woman has two pressures of at least 140 systolic or 90 diastolic, four hours apart.
 // The numbers only give every mode the same work; the rules of the product are in src/guidelines.
-import { Buffer } from 'node:buffer';
-import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { openFastFilter } from '../../../dist/replay/simd-filter.js';
@@ -108,7 +107,7 @@ function answer(events) {
 
 function readLines(file, range, filter, events) {
   const isOne = filter !== undefined;
-  const cutter = openLineCutter({
+  const taker = {
     tooLong: () => undefined,
     block: (block, length) => {
       if (!isOne) {
@@ -131,8 +130,9 @@ function readLines(file, range, filter, events) {
         take(JSON.parse(block.toString('utf8', from, done)), events);
       }
     },
-  });
-  for (const chunk of readRange(file, range)) cutter.feed(chunk);
+  };
+  const cutter = openLineCutter(taker, { room: filter?.room?.() });
+  readRange(file, range, cutter);
   cutter.end();
 }
 
@@ -140,15 +140,11 @@ const filterOf = { parse: () => undefined, plain: () => openLineFilter(), simd: 
 
 function scanOnly(file) {
   const filter = openFastFilter();
-  const descriptor = openSync(file, 'r');
-  const buffer = Buffer.allocUnsafe(1 << 20);
   let hits = 0;
-  for (let at = 0, size = fstatSync(descriptor).size; at < size;) {
-    const read = readSync(descriptor, buffer, 0, buffer.length, at);
-    hits += filter.scan(buffer, read);
-    at += read;
-  }
-  closeSync(descriptor);
+  const taker = { tooLong: () => undefined, block: (block, length) => (hits += filter.scan(block, length)) };
+  const cutter = openLineCutter(taker, { room: filter.room?.() });
+  readRange(file, { from: 0, to: statSync(file).size }, cutter);
+  cutter.end();
   return hits;
 }
 
@@ -172,31 +168,39 @@ async function duck(file, threads) {
   return { holds: row.holds, events: row.events };
 }
 
-async function threaded(mode, file, threads) {
-  const size = statSync(file).size;
-  const parts = await Promise.all(
-    Array.from(
-      { length: threads },
-      (_, at) =>
-        new Promise((resolve, reject) => {
-          const range = {
-            from: Math.floor((size * at) / threads),
-            to: Math.floor((size * (at + 1)) / threads),
-          };
-          const worker = new Worker(fileURLToPath(import.meta.url), { workerData: { mode, file, range } });
-          worker.once('message', resolve);
-          worker.once('error', reject);
-        }),
-    ),
-  );
+const rangeBytes = 8 << 20;
+
+/** Range after range that no thread has begun, until there is none. */
+function share(mode, file, next) {
+  const { size } = statSync(file);
   const events = new Events();
-  for (const part of parts) events.merge(part);
+  const filter = filterOf[mode]();
+  for (;;) {
+    const from = Atomics.add(next, 0, 1) * rangeBytes;
+    if (from >= size) return events;
+    readLines(file, { from, to: Math.min(from + rangeBytes, size) }, filter, events);
+  }
+}
+
+/** This thread takes part, as in the product. */
+async function threaded(mode, file, threads) {
+  const next = new Int32Array(new SharedArrayBuffer(4));
+  const others = Array.from(
+    { length: threads - 1 },
+    () =>
+      new Promise((resolve, reject) => {
+        const worker = new Worker(fileURLToPath(import.meta.url), { workerData: { mode, file, next } });
+        worker.once('message', resolve);
+        worker.once('error', reject);
+      }),
+  );
+  const events = share(mode, file, next);
+  for (const part of await Promise.all(others)) events.merge(part);
   return events;
 }
 
 if (!isMainThread) {
-  const events = new Events();
-  readLines(workerData.file, workerData.range, filterOf[workerData.mode](), events);
+  const events = share(workerData.mode, workerData.file, workerData.next);
   const { count, woman, time, systolic, diastolic } = events;
   parentPort.postMessage({ count, woman, time, systolic, diastolic, references: [...events.women.keys()] }, [
     woman.buffer,
@@ -213,9 +217,7 @@ if (!isMainThread) {
   if (mode === 'duck') result = await duck(file, threads);
   else if (mode === 'scan') result = { hits: scanOnly(file) };
   else {
-    let events = new Events();
-    if (threads > 1) events = await threaded(mode, file, threads);
-    else readLines(file, { from: 0, to: statSync(file).size }, filterOf[mode](), events);
+    const events = await threaded(mode, file, threads);
     result = { holds: answer(events), events: events.count };
   }
   const seconds = (performance.now() - before) / 1000;

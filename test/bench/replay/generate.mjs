@@ -100,6 +100,15 @@ function observation(random, id, woman, ms, kind) {
   };
 }
 
+/** An id as most servers give them: a UUID (version 4). */
+function uuidOf(random) {
+  const hex = (digits) =>
+    Math.floor(random() * 16 ** digits)
+      .toString(16)
+      .padStart(digits, '0');
+  return `${hex(8)}-${hex(4)}-4${hex(3)}-a${hex(3)}-${hex(6)}${hex(6)}`;
+}
+
 const kinds = [
   ['pressure', 0.04],
   ['strip', 0.008],
@@ -124,7 +133,7 @@ export function generate(lines, file) {
     if (at % 40 === 0) kind = 'due';
     const woman = kind === 'due' ? at / 40 : Math.floor(random() * women);
     const ms = start + Math.floor(random() * 240) * 864e5 + Math.floor(random() * 20) * 36e5;
-    held.push(JSON.stringify(observation(random, `o${at}`, `p${woman}`, ms, kind)), '\n');
+    held.push(JSON.stringify(observation(random, uuidOf(random), `p${woman}`, ms, kind)), '\n');
     if (held.length > 20_000) {
       writeSync(out, held.join(''));
       held = [];

@@ -1,7 +1,7 @@
-;; Finds JSON strings that may be wanted. SIMD looks at the three bytes after each quote; what passes is checked exactly.
-;; Memory: 0 fold table (256), 512 six nibble tables of 16 bytes (low and high nibble of the first, second and third
-;; byte), 1024 beginnings, 8192 beginnings that suffice, 16384 whole strings (bit tables of src/replay/string-table.ts),
-;; 24576 either kind of beginning.
+;; Finds JSON strings that may be wanted. SIMD finds the quotes that begin a string; two bytes, then four, settle most of
+;; them, what is left is checked exactly. Memory: 0 fold table (256), 256 is it a letter or digit (256), 1024 beginnings, 8192 beginnings that suffice,
+;; 16384 whole strings (bit tables of src/replay/string-table.ts), 32768 a bit for each pair of first bytes that may be
+;; wanted, 40960 a bit for each hash of four first letters or digits that may be wanted.
 (module
   (memory (export "memory") 1)
 
@@ -51,67 +51,73 @@
       (br_if $L (call $bit (i32.const 1024) (local.get $beg))))
     (i32.const 0))
 
-  ;; Inside the loop nothing is called before a quote has passed: calls with vectors cost more than the work.
-  ;; Positions of quotes go to $out; returns their number, or -1 when they do not fit before $outEnd.
+  ;; Positions of quotes go to $out; returns their number, or -1 when they do not fit before $outEnd. 64 bytes at a time,
+  ;; and one decision a quote: what a processor cannot foresee costs more than what it computes.
   (func (export "scan") (param $p i32) (param $end i32) (param $out i32) (param $outEnd i32) (result i32)
-    (local $o i32) (local $mask i32) (local $h i32) (local $q v128) (local $a v128) (local $b v128) (local $c v128)
-    (local $sa v128) (local $base i32) (local $f1 i32) (local $f2 i32) (local $f3 i32)
-    (local $l1 v128) (local $h1 v128) (local $l2 v128) (local $h2 v128) (local $l3 v128) (local $h3 v128)
-    (local.set $l1 (v128.load (i32.const 512))) (local.set $h1 (v128.load (i32.const 528)))
-    (local.set $l2 (v128.load (i32.const 544))) (local.set $h2 (v128.load (i32.const 560)))
-    (local.set $l3 (v128.load (i32.const 576))) (local.set $h3 (v128.load (i32.const 592)))
+    (local $o i32) (local $mask i64) (local $h i32) (local $four i32) (local $hash i32) (local $base i32) (local $a v128)
+    (local $quote v128) (local $colon v128) (local $comma v128) (local $brace v128) (local $bracket v128)
+    (local.set $quote (v128.const i8x16 34 34 34 34 34 34 34 34 34 34 34 34 34 34 34 34))
+    (local.set $colon (v128.const i8x16 58 58 58 58 58 58 58 58 58 58 58 58 58 58 58 58))
+    (local.set $comma (v128.const i8x16 44 44 44 44 44 44 44 44 44 44 44 44 44 44 44 44))
+    (local.set $brace (v128.const i8x16 125 125 125 125 125 125 125 125 125 125 125 125 125 125 125 125))
+    (local.set $bracket (v128.const i8x16 93 93 93 93 93 93 93 93 93 93 93 93 93 93 93 93))
     (local.set $o (local.get $out))
     (local.set $base (local.get $p))
     (block $done (loop $L
       (br_if $done (i32.ge_u (local.get $p) (local.get $end)))
-      (local.set $q (i8x16.eq (v128.load (local.get $p)) (v128.const i8x16 34 34 34 34 34 34 34 34 34 34 34 34 34 34 34 34)))
-      (local.set $a (v128.load offset=1 (local.get $p)))
-      (local.set $b (v128.load offset=2 (local.get $p)))
-      (local.set $c (v128.load offset=3 (local.get $p)))
-      ;; a sign first (bucket 7): anything but what follows the end of a string
-      (local.set $sa (v128.andnot (v128.not (v128.or
-        (i8x16.lt_u (i8x16.sub (local.get $a) (v128.const i8x16 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48)) (v128.const i8x16 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10))
-        (i8x16.lt_u (i8x16.sub (v128.or (local.get $a) (v128.const i8x16 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32)) (v128.const i8x16 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97)) (v128.const i8x16 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26))))
-        (v128.or
-          (v128.or (i8x16.eq (local.get $a) (v128.const i8x16 58 58 58 58 58 58 58 58 58 58 58 58 58 58 58 58)) (i8x16.eq (local.get $a) (v128.const i8x16 44 44 44 44 44 44 44 44 44 44 44 44 44 44 44 44)))
-          (v128.or (i8x16.eq (local.get $a) (v128.const i8x16 125 125 125 125 125 125 125 125 125 125 125 125 125 125 125 125)) (i8x16.eq (local.get $a) (v128.const i8x16 93 93 93 93 93 93 93 93 93 93 93 93 93 93 93 93))))))
-      (local.set $mask (i8x16.bitmask (v128.and (local.get $q) (v128.or (local.get $sa)
-        (i8x16.ne
-          (v128.and
-            (v128.and
-        (i8x16.swizzle (local.get $l1) (v128.and (local.get $a) (v128.const i8x16 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15)))
-        (i8x16.swizzle (local.get $h1) (i8x16.shr_u (local.get $a) (i32.const 4))))
-            (v128.and
-              (v128.or (v128.not (v128.or
-        (i8x16.lt_u (i8x16.sub (local.get $b) (v128.const i8x16 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48)) (v128.const i8x16 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10))
-        (i8x16.lt_u (i8x16.sub (v128.or (local.get $b) (v128.const i8x16 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32)) (v128.const i8x16 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97)) (v128.const i8x16 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26)))) (v128.and
-        (i8x16.swizzle (local.get $l2) (v128.and (local.get $b) (v128.const i8x16 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15)))
-        (i8x16.swizzle (local.get $h2) (i8x16.shr_u (local.get $b) (i32.const 4)))))
-              (v128.or (v128.not (v128.or
-        (i8x16.lt_u (i8x16.sub (local.get $c) (v128.const i8x16 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48 48)) (v128.const i8x16 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10 10))
-        (i8x16.lt_u (i8x16.sub (v128.or (local.get $c) (v128.const i8x16 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32 32)) (v128.const i8x16 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97 97)) (v128.const i8x16 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26 26)))) (v128.and
-        (i8x16.swizzle (local.get $l3) (v128.and (local.get $c) (v128.const i8x16 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15 15)))
-        (i8x16.swizzle (local.get $h3) (i8x16.shr_u (local.get $c) (i32.const 4)))))))
-          (v128.const i8x16 0 0 0 0 0 0 0 0 0 0 0 0 0 0 0 0))))))
+      ;; a quote that ends a string is followed by one of : , } ]
+      (local.set $mask (i64.or
+        (i64.or
+          (i64.extend_i32_u (i8x16.bitmask (v128.andnot
+          (i8x16.eq (v128.load (local.get $p)) (local.get $quote))
+          (v128.or
+            (v128.or (i8x16.eq (local.tee $a (v128.load offset=1 (local.get $p))) (local.get $colon)) (i8x16.eq (local.get $a) (local.get $comma)))
+            (v128.or (i8x16.eq (local.get $a) (local.get $brace)) (i8x16.eq (local.get $a) (local.get $bracket)))))))
+          (i64.shl (i64.extend_i32_u (i8x16.bitmask (v128.andnot
+          (i8x16.eq (v128.load offset=16 (local.get $p)) (local.get $quote))
+          (v128.or
+            (v128.or (i8x16.eq (local.tee $a (v128.load offset=17 (local.get $p))) (local.get $colon)) (i8x16.eq (local.get $a) (local.get $comma)))
+            (v128.or (i8x16.eq (local.get $a) (local.get $brace)) (i8x16.eq (local.get $a) (local.get $bracket))))))) (i64.const 16)))
+        (i64.or
+          (i64.shl (i64.extend_i32_u (i8x16.bitmask (v128.andnot
+          (i8x16.eq (v128.load offset=32 (local.get $p)) (local.get $quote))
+          (v128.or
+            (v128.or (i8x16.eq (local.tee $a (v128.load offset=33 (local.get $p))) (local.get $colon)) (i8x16.eq (local.get $a) (local.get $comma)))
+            (v128.or (i8x16.eq (local.get $a) (local.get $brace)) (i8x16.eq (local.get $a) (local.get $bracket))))))) (i64.const 32))
+          (i64.shl (i64.extend_i32_u (i8x16.bitmask (v128.andnot
+          (i8x16.eq (v128.load offset=48 (local.get $p)) (local.get $quote))
+          (v128.or
+            (v128.or (i8x16.eq (local.tee $a (v128.load offset=49 (local.get $p))) (local.get $colon)) (i8x16.eq (local.get $a) (local.get $comma)))
+            (v128.or (i8x16.eq (local.get $a) (local.get $brace)) (i8x16.eq (local.get $a) (local.get $bracket))))))) (i64.const 48)))))
       (block $none (loop $B
-        (br_if $none (i32.eqz (local.get $mask)))
-        (local.set $h (i32.add (local.get $p) (i32.ctz (local.get $mask))))
-        (local.set $mask (i32.and (local.get $mask) (i32.sub (local.get $mask) (i32.const 1))))
+        (br_if $none (i64.eqz (local.get $mask)))
+        (local.set $h (i32.add (local.get $p) (i32.wrap_i64 (i64.ctz (local.get $mask)))))
+        (local.set $mask (i64.and (local.get $mask) (i64.sub (local.get $mask) (i64.const 1))))
+        (local.set $four (i32.load offset=1 (local.get $h)))
+        ;; four letters or digits (those in lower case), or the first two bytes, with which no wanted string begins
+        (local.set $hash (i32.shr_u
+          (i32.mul (i32.or (local.get $four) (i32.const 0x20202020)) (i32.const 0x9e3779b1)) (i32.const 16)))
+        (br_if $B (i32.eqz (i32.and (i32.const 1) (i32.and
+          (i32.shr_u
+            (i32.load8_u offset=32768 (i32.shr_u (i32.and (local.get $four) (i32.const 65535)) (i32.const 3)))
+            (i32.and (local.get $four) (i32.const 7)))
+          (i32.or
+            (i32.shr_u
+              (i32.load8_u offset=40960 (i32.shr_u (local.get $hash) (i32.const 3)))
+              (i32.and (local.get $hash) (i32.const 7)))
+            (i32.xor (i32.const 1) (i32.and
+              (i32.and
+                (i32.load8_u offset=256 (i32.and (local.get $four) (i32.const 255)))
+                (i32.load8_u offset=256 (i32.and (i32.shr_u (local.get $four) (i32.const 8)) (i32.const 255))))
+              (i32.and
+                (i32.load8_u offset=256 (i32.and (i32.shr_u (local.get $four) (i32.const 16)) (i32.const 255)))
+                (i32.load8_u offset=256 (i32.shr_u (local.get $four) (i32.const 24)))))))))))
         (br_if $none (i32.ge_u (local.get $h) (local.get $end)))
-        ;; the usual case, three letters or digits, settled at once
-        (local.set $f1 (i32.load8_u (i32.load8_u offset=1 (local.get $h))))
-        (local.set $f2 (i32.load8_u (i32.load8_u offset=2 (local.get $h))))
-        (local.set $f3 (i32.load8_u (i32.load8_u offset=3 (local.get $h))))
-        (if (i32.and (i32.and (i32.ne (local.get $f1) (i32.const 0)) (i32.ne (local.get $f2) (i32.const 0)))
-              (i32.ne (local.get $f3) (i32.const 0)))
-          (then (br_if $B (i32.eqz (call $bit (i32.const 24576)
-            (i32.add (i32.mul (i32.add (i32.mul (local.get $f1) (i32.const 37)) (local.get $f2)) (i32.const 37))
-              (local.get $f3)))))))
         (br_if $B (i32.eqz (call $wanted (i32.add (local.get $h) (i32.const 1)) (local.get $end))))
         (if (i32.ge_u (local.get $o) (local.get $outEnd)) (then (return (i32.const -1))))
         (i32.store (local.get $o) (i32.sub (local.get $h) (local.get $base)))
         (local.set $o (i32.add (local.get $o) (i32.const 4)))
         (br $B)))
-      (local.set $p (i32.add (local.get $p) (i32.const 16)))
+      (local.set $p (i32.add (local.get $p) (i32.const 64)))
       (br $L)))
     (i32.shr_u (i32.sub (local.get $o) (local.get $out)) (i32.const 2))))

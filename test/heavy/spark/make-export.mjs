@@ -1,4 +1,5 @@
-// An invented export for the comparison: women over several files, in random order. node make-export.mjs FOLDER LINES
+// An invented export for the comparison: women over several files, in random order, some lines naming their woman by
+// an identifier only. node make-export.mjs FOLDER LINES
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { generate } from '../../bench/replay/generate.mjs';
@@ -8,7 +9,21 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 const whole = join(folder, 'whole.ndjson');
 generate(Number(lines), whole);
-const text = readFileSync(whole, 'utf8').split('\n');
+const text = readFileSync(whole, 'utf8')
+  .trimEnd()
+  .split('\n')
+  .map((line, at) =>
+    at % 7 > 0
+      ? line
+      : line.replace(
+          /"reference":"Patient\/p(\d+)"/,
+          '"identifier":{"system":"urn:example:card","value":"$1"}',
+        ),
+  );
+for (let woman = 0; woman < Number(lines) / 40; woman += 1) {
+  const identifier = [{ system: 'urn:example:card', value: String(woman) }];
+  text.push(JSON.stringify({ resourceType: 'Patient', id: `p${woman}`, identifier, gender: 'female' }));
+}
 rmSync(whole);
 const files = 4;
 const size = Math.ceil(text.length / files);
