@@ -2,6 +2,7 @@
 import type { DataRequirement } from 'fhir/r4.js';
 import type { Missing } from '../findings/finding.ts';
 import { loinc, type LoincConcept } from '../terminology/loinc.ts';
+import { observedFindingCodes } from '../terminology/observed-findings.ts';
 import { symptomCodes } from '../terminology/symptom-codes.ts';
 import { systems } from '../terminology/systems.ts';
 import { codeSystems } from './vocabulary.ts';
@@ -73,7 +74,7 @@ const laboratory: readonly LoincConcept[] = [
 const pressures = conceptsOf('blood-pressure').filter((concept) => !/method|cuff|site|device/.test(concept));
 const urine = conceptsOf('urine').filter((concept) => concept !== 'urine-output');
 
-const snomedSymptoms = symptomCodes
+const snomedSymptoms = [...symptomCodes, ...observedFindingCodes]
   .filter((row) => row.system === systems.snomed)
   .map((row) => `${row.system}|${row.code}`);
 

@@ -6,6 +6,7 @@ import {
   datingCodes,
   pregnancyStatusCodes,
 } from '../terminology/pregnancy-codes.ts';
+import { observedFindingCodes } from '../terminology/observed-findings.ts';
 import { pressureCodes, pressurePanelCodes, unusedPressureCodes } from '../terminology/pressure-codes.ts';
 import { severityWordsBeforeNames, symptomHolders, symptomNameList } from './symptom-texts.ts';
 import { stripFindingCodes } from '../terminology/strip-grades.ts';
@@ -48,6 +49,7 @@ export function wantedStrings(localCodes: readonly string[] = []): WantedStrings
     ...stripFindingCodes,
     ...symptomHolders,
     ...symptomCodes,
+    ...observedFindingCodes,
   ];
   const names = symptomNameList.flatMap((name) => [
     name,

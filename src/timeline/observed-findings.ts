@@ -2,6 +2,7 @@
 import type { Observation } from 'fhir/r4.js';
 import type { Received } from '../bundle/read-bundle-types.ts';
 import type { ConditionId } from '../guidelines/guideline.ts';
+import { observedFindings } from '../terminology/observed-findings.ts';
 import { systemCodesOf } from './coded-value.ts';
 import { conditionsOf } from './conditions.ts';
 import type { TimelineContext, Unusable } from './context.ts';
@@ -12,11 +13,7 @@ import { sourceOf } from './source.ts';
 import type { KnownCondition } from './timeline.ts';
 import { isUnusable, notAsked, type NotAsked } from './unusable.ts';
 
-const observed: ReadonlySet<ConditionId> = new Set<ConditionId>([
-  'placental-abruption',
-  'fetal-growth-restriction',
-  'fetal-death',
-]);
+const observed: ReadonlySet<ConditionId> = new Set(observedFindings);
 
 /** The findings an observation's code names; empty when it names none that is read so. */
 export const findingsIn = (code: unknown): readonly ConditionId[] =>
