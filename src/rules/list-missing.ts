@@ -15,7 +15,8 @@ const quietClasses: ReadonlySet<Classification> = new Set<Classification>([
  * What to measure or ask.
  *
  * Given    answers   findings of the questions; those that cannot tell carry what is missing
- *          outcomes  of the class rules: only an open class makes a gap worth naming, or one that holds because of it
+ *          outcomes  of the class rules: only an open class makes a gap worth naming, or one that holds although something is
+ *                    missing all the same: the dating of the pregnancy
  * Returns  one entry for each gap, most urgent first, with the classes it could change
  * Throws   never
  */
@@ -35,12 +36,18 @@ export function listMissing(
   for (const finding of answers) {
     if (finding.missing === undefined) continue;
     const couldChange = open
-      .filter((rule) => rule.outcome === finding.outcome && rule.decidedBy.has(finding.question))
+      .filter(
+        (rule) =>
+          rule.outcome === finding.outcome &&
+          (finding.outcome === 'met' || rule.decidedBy.has(finding.question)),
+      )
       .map((rule) => rule.classification);
     if (couldChange.length === 0) continue;
     const known = gaps.get(finding.missing.id);
     const classes = [...new Set([...(known?.couldChange ?? []), ...couldChange])];
-    const isQuiet = urgency === 'routine' && couldChange.every((item) => quietClasses.has(item));
+    const isQuiet =
+      urgency === 'routine' &&
+      (finding.outcome === 'met' || couldChange.every((item) => quietClasses.has(item)));
     gaps.set(finding.missing.id, {
       ...(known ?? { ...finding.missing, by: isQuiet ? 'routine' : finding.missing.by }),
       couldChange: classes,

@@ -51,7 +51,7 @@ export const investigations: readonly ActionRule[] = [
       'investigate',
       51,
       'Complete the set: LDH, bilirubin, AST and ALT, platelets, blood film and clotting; repeat a haemolysed sample at once.',
-      'class:hellp',
+      { any: ['class:hellp', 'urgency:severe-result'] },
       ours('a haemolysed sample is repeated and never waited for'),
     ),
   ),
