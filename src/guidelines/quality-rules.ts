@@ -107,6 +107,16 @@ const pressureRules: readonly Unfinished[] = [
     citation: ours('a unit is never assumed'),
   },
   {
+    id: 'pressure-in-faulty-form',
+    number: 'F-V09',
+    check: 'unusable-pressure',
+    why: ['unit-unknown', 'faulty-form'],
+    grade: 'block',
+    sentence:
+      'A pressure was not used for the form in which it was sent: measure again, enter both halves as numbers with their unit, and tell the sender.',
+    citation: ours('a number in another form is never taken for a reading, and never for nothing'),
+  },
+  {
     id: 'unusual-pulse-pressure',
     number: 'Q3',
     check: 'pulse-pressure',

@@ -308,6 +308,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       severe,
       level: 'emergency',
       supersededAfter: unusableSupersededAfter,
+      freshWithin: freshness,
       citation: ours('a pressure that cannot be used never lowers the urgency'),
     },
     {
@@ -318,6 +319,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       severe,
       level: 'same-day',
       supersededAfter: unusableSupersededAfter,
+      freshWithin: freshness,
       citation: ours('a pressure that cannot be used never lowers the urgency'),
     },
     {

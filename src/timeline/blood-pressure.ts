@@ -1,6 +1,7 @@
 // All blood pressures of a bundle as readings, averages, and numbers that may not classify.
 import type { Received } from '../bundle/read-bundle-types.ts';
 import type { TimelineContext, Unusable } from './context.ts';
+import { readFaultyPressures } from './faulty-pressure.ts';
 import { fieldsOf } from './fields.ts';
 import { candidatesOf } from './pressure-candidate.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
@@ -45,7 +46,10 @@ export function readPressures(observations: readonly Received[], context: Timeli
     judgement: judgePressure(candidate, context.values),
   }));
   account(parts, judged, panelsWithMembers, context);
-  return pressuresIn(judged.map(({ judgement }) => judgement));
+  return pressuresIn(
+    judged.map(({ judgement }) => judgement),
+    readFaultyPressures(context.bundle.faulty, context),
+  );
 }
 
 function hasMembers({ received }: PressureParts): boolean {
@@ -154,11 +158,11 @@ function conclude(
     );
 }
 
-function pressuresIn(judgements: readonly Judgement[]): Pressures {
+function pressuresIn(judgements: readonly Judgement[], setAside: readonly UnusablePressure[]): Pressures {
   const readings: PressureReading[] = [];
   const homeReadings: PressureReading[] = [];
   const means: MeanPressure[] = [];
-  const unusables: UnusablePressure[] = [];
+  const unusables: UnusablePressure[] = [...setAside];
   for (const { reading, mean, unusablePressure } of judgements) {
     if (reading !== undefined) (reading.setting === 'home' ? homeReadings : readings).push(reading);
     if (mean !== undefined) means.push(mean);

@@ -191,7 +191,11 @@ function keep<Fact extends object>(
   into.push(...current);
 }
 
-const inFuture = unusable('time-in-future', '', 'It lies after the time of the evaluation.');
+const inFuture = unusable(
+  'time-in-future',
+  '',
+  'It lies after the time of the evaluation: compare the clock and the time zone of the sender.',
+);
 
 interface Dated {
   readonly status?: string;

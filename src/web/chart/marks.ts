@@ -181,7 +181,9 @@ const whyWords: Readonly<Record<UnusablePressure['why'], string>> = {
   'above-plausible-range': 'higher than can be believed: repeat it now',
   'below-plausible-range': 'lower than can be believed: repeat it',
   'unit-missing': 'no unit was sent',
+  'unit-unknown': 'its unit is none of pressure',
   'time-unusable': 'its time cannot be used',
+  'faulty-form': 'the form in which it was sent cannot be used',
 };
 
 function unusableMark(setting: Setting, pressure: UnusablePressure, asOf: number): Mark {
