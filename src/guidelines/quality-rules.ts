@@ -28,13 +28,23 @@ const cuff = (name: string, from: number, to: number, ...words: readonly string[
 
 /** Names of cuffs as makers print them. */
 const words = {
+  child: ['pediatric', 'paediatric', 'child', 'small child'],
   smallAdult: ['adult small', 'small'],
   adult: ['standard', 'standard adult', 'adult standard', 'regular', 'regular adult', 'medium', 'normal'],
   largeAdult: ['adult large', 'large', 'obese'],
   thigh: ['adult thigh', 'extra large', 'extra large adult', 'xl'],
 } as const;
 
+const smallestAdultArm = limit(
+  'cuff-paediatric-to',
+  '<',
+  22,
+  'cm',
+  ours('a cuff for children is too small wherever the smallest cuff for adults fits'),
+);
+
 const ahaSizes: readonly CuffSize[] = [
+  { name: 'paediatric', words: words.child, to: smallestAdultArm },
   cuff('small adult', 22, 26, ...words.smallAdult),
   cuff('adult', 27, 34, ...words.adult),
   cuff('large adult', 35, 44, ...words.largeAdult),

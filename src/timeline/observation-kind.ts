@@ -14,11 +14,13 @@ import type { Fields } from './fields.ts';
 import { codingsOf } from './fields.ts';
 import { laboratoryAnalyteOf } from './laboratory.ts';
 import { isPressure } from './pressure-panel.ts';
+import { circumstanceCodes } from './pressure-technique.ts';
 import { isSymptomObservation } from './symptoms.ts';
 import { urineProteinKindOf, urineSignOf } from './urine-protein.ts';
 
 export type ObservationKind =
   | 'pressure'
+  | 'pressure-circumstance'
   | 'dating'
   | 'birth'
   | 'count'
@@ -30,6 +32,7 @@ export type ObservationKind =
 
 const tables = [
   ['pressure', [...pressureCodes, ...pressurePanelCodes, ...unusedPressureCodes]],
+  ['pressure-circumstance', circumstanceCodes],
   ['dating', datingCodes],
   ['birth', birthObservationCodes],
   ['count', countCodes],

@@ -39,6 +39,7 @@ import { weeksInCode } from './weeks-code.ts';
 /** Facts, and resources that can only be read together, as they are found. */
 export interface Facts {
   readonly pressures: Received[];
+  readonly pressureCircumstances: Received[];
   readonly dating: Received[];
   readonly births: Received[];
   readonly counts: Received[];
@@ -56,6 +57,7 @@ export interface Facts {
 export function openFacts(): Facts {
   return {
     pressures: [],
+    pressureCircumstances: [],
     dating: [],
     births: [],
     counts: [],
@@ -118,6 +120,8 @@ function readObservation(received: Received<Observation>, facts: Facts, context:
   switch (observationKindOf(fieldsOf(received.resource))) {
     case 'pressure':
       return void facts.pressures.push(received);
+    case 'pressure-circumstance':
+      return void facts.pressureCircumstances.push(received);
     case 'dating':
       return void facts.dating.push(received);
     case 'birth':
