@@ -155,6 +155,7 @@ describe('what is not taken for an alarm', () => {
 
 describe('properties', () => {
   const kinds = fc.constantFrom(...names);
+  const ofOneTime = fc.constantFrom(...names.filter((name) => name !== 'two times'));
   const others = fc.array(fc.constantFrom([118, 76], [144, 92], [166, 104]), { maxLength: 2 });
   const earlier = (readings: readonly (readonly number[])[]) =>
     readings.map(([systolic, diastolic], index) =>
@@ -176,6 +177,17 @@ describe('properties', () => {
           expect(rank(sent)).toBeLessThanOrEqual(rank(absent));
         },
       ),
+    );
+  });
+
+  it('one that lies after the moment of the answer changes nothing but the account', () => {
+    fc.assert(
+      fc.property(ofOneTime, others, fc.integer({ min: 10, max: 59 }), (kind, readings, minutes) => {
+        const before = earlier(readings);
+        const later = faulty(kind, 180, 115, `2025-03-10T12:${minutes}:00Z`);
+        const told = (sent: readonly Sent[]) => ({ ...answerTo([...before, ...sent]), account: undefined });
+        expect(told([later])).toEqual(told([]));
+      }),
     );
   });
 
