@@ -37,6 +37,14 @@ export interface NotNeeded {
   readonly why: string;
 }
 
+/** An observation of the woman that was set aside for its form: nothing rests on it, and it may still be an alarm. */
+export interface Faulty {
+  readonly received: Received;
+  /** Element that is the cause, relative to the resource. */
+  readonly element: string;
+  readonly message: string;
+}
+
 /** A bundle after reading: nothing is lost; usable + setAside + notNeeded = everything received. */
 export interface ReadBundle {
   readonly received: number;
@@ -46,6 +54,8 @@ export interface ReadBundle {
   /** Resources of the woman, of a type we read, with a usable status, one version each. */
   readonly usable: readonly Received[];
   readonly setAside: readonly SetAside[];
+  /** Those of `setAside` that are observations of the woman with a fault of form. */
+  readonly faulty: readonly Faulty[];
   readonly notNeeded: readonly NotNeeded[];
   /** Issues that are not the loss of a resource: odd fullUrl, missing type, next page not followed. */
   readonly issues: readonly Issue[];

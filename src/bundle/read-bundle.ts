@@ -2,6 +2,7 @@
 import type { Patient } from 'fhir/r4.js';
 import type { Issue } from '../errors.ts';
 import { dropDerivedFromErrors } from './derived.ts';
+import { faultyObservations } from './faulty.ts';
 import { keepOneOfCopies } from './duplicates.ts';
 import { walkEntries } from './entries.ts';
 import { sayOperationOutcome } from './entry-issues.ts';
@@ -12,7 +13,7 @@ import type { Ledger } from './ledger.ts';
 import { unknownModifier } from './modifiers.ts';
 import { knowPersons } from './persons.ts';
 import type { Persons } from './persons.ts';
-import type { NotNeeded, ReadBundle, Received, SetAside } from './read-bundle-types.ts';
+import type { Faulty, NotNeeded, ReadBundle, Received, SetAside } from './read-bundle-types.ts';
 import { READ_TYPES } from './read-types.ts';
 import { makeResolve, receivedOf } from './references.ts';
 import { keepNewestSending } from './resent.ts';
@@ -46,7 +47,7 @@ export function readBundle(
   dropDerivedFromErrors(ledger);
   keepOwnResources(ledger, persons, subject);
   keepOneOfCopies(ledger);
-  return handedOn(ledger, subject);
+  return handedOn(ledger, subject, faultyObservations(ledger, persons, subject));
 }
 
 /**
@@ -126,7 +127,7 @@ function isPatient(received: Received): received is Received<Patient> {
   return received.resource.resourceType === 'Patient';
 }
 
-function handedOn(ledger: Ledger, subject: string | undefined): ReadBundle {
+function handedOn(ledger: Ledger, subject: string | undefined, faulty: readonly Faulty[]): ReadBundle {
   const usable: Received[] = [];
   const setAside: SetAside[] = [];
   const notNeeded: NotNeeded[] = [];
@@ -148,6 +149,7 @@ function handedOn(ledger: Ledger, subject: string | undefined): ReadBundle {
     patient,
     usable,
     setAside,
+    faulty,
     notNeeded,
     issues: ledger.issues,
     resolve,

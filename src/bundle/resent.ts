@@ -58,7 +58,8 @@ function sharingIdentifier(ledger: Ledger): ReadonlySet<Slot> {
   return sharing;
 }
 
-function isSending(ledger: Ledger, slot: Slot): boolean {
+/** Does it count as a sending of its result: used, in error, or cancelled? */
+export function isSending(ledger: Ledger, slot: Slot): boolean {
   const fate = ledger.fateOf(slot);
   if (fate === undefined) return true;
   return (
@@ -66,7 +67,8 @@ function isSending(ledger: Ledger, slot: Slot): boolean {
   );
 }
 
-function resultKeys(slot: Slot, persons: Persons): readonly string[] {
+/** What is equal for two sendings of one result; empty for one without an identifier. */
+export function resultKeys(slot: Slot, persons: Persons): readonly string[] {
   const { resource } = slot;
   if (resource === undefined) return [];
   const identifiers = listOf(resource.identifier)

@@ -142,12 +142,36 @@ function adoptsNameless(open: readonly Slot[], persons: Persons, subject: string
   });
 }
 
+/**
+ * Is this resource, set aside for another reason, about the woman?
+ *
+ * Given    subject  her key; undefined when nobody is named
+ * Returns  true when it names her, or names nobody and she is the only one it can be about, and its focus is hers
+ * Throws   never
+ */
+export function isAboutHer(
+  ledger: Ledger,
+  persons: Persons,
+  slot: Slot,
+  subject: string | undefined,
+): boolean {
+  const reference = slot.resource?.subject;
+  if (isMalformed(reference)) return false;
+  const person = persons.personOf(reference, slot);
+  const isHers = person === undefined ? adoptsNameless(ledger.slots, persons, subject) : person === subject;
+  return isHers && isFocusHers(persons, slot, subject);
+}
+
 function keepIfFocusIsHer(ledger: Ledger, persons: Persons, slot: Slot, subject: string | undefined): void {
-  const focus = slot.resource?.focus;
-  if (slot.type !== 'Observation' || (Array.isArray(focus) && focus.length === 0)) return;
-  const isHer = Array.isArray(focus) && focus.every((item) => persons.personOf(item, slot) === subject);
-  if (isHer && subject !== undefined) return;
+  if (slot.type !== 'Observation' || isFocusHers(persons, slot, subject)) return;
   const message =
     'Its focus is not the woman herself (a fetus, a newborn, a device): it says nothing about her.';
   ledger.setAside(slot, { code: 'not-the-mother', element: 'focus', message });
+}
+
+function isFocusHers(persons: Persons, slot: Slot, subject: string | undefined): boolean {
+  const focus = slot.resource?.focus;
+  if (focus === undefined || (Array.isArray(focus) && focus.length === 0)) return true;
+  if (!Array.isArray(focus) || subject === undefined) return false;
+  return focus.every((item) => persons.personOf(item, slot) === subject);
 }

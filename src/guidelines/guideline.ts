@@ -340,6 +340,8 @@ export type QuestionCheck =
       readonly severe: PressureLimits;
       readonly level: 'emergency' | 'same-day';
       readonly supersededAfter: Threshold;
+      /** How long a fault of form is worth a repeat. */
+      readonly freshWithin: Threshold;
     }
   | { readonly check: 'fetuses-reach'; readonly limit: Threshold }
   | { readonly check: 'urine-tested'; readonly freshWithin: Threshold }

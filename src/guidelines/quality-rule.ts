@@ -26,7 +26,12 @@ export type QualityCheck =
   | {
       readonly check: 'unusable-pressure';
       readonly why: readonly (
-        'diastolic-not-below-systolic' | 'above-plausible-range' | 'below-plausible-range' | 'unit-missing'
+        | 'diastolic-not-below-systolic'
+        | 'above-plausible-range'
+        | 'below-plausible-range'
+        | 'unit-missing'
+        | 'unit-unknown'
+        | 'faulty-form'
       )[];
     }
   | { readonly check: 'pulse-pressure'; readonly narrow: Threshold; readonly wide: Threshold }

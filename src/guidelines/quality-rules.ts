@@ -28,13 +28,23 @@ const cuff = (name: string, from: number, to: number, ...words: readonly string[
 
 /** Names of cuffs as makers print them. */
 const words = {
+  child: ['pediatric', 'paediatric', 'child', 'small child'],
   smallAdult: ['adult small', 'small'],
   adult: ['standard', 'standard adult', 'adult standard', 'regular', 'regular adult', 'medium', 'normal'],
   largeAdult: ['adult large', 'large', 'obese'],
   thigh: ['adult thigh', 'extra large', 'extra large adult', 'xl'],
 } as const;
 
+const smallestAdultArm = limit(
+  'cuff-paediatric-to',
+  '<',
+  22,
+  'cm',
+  ours('a cuff for children is too small wherever the smallest cuff for adults fits'),
+);
+
 const ahaSizes: readonly CuffSize[] = [
+  { name: 'paediatric', words: words.child, to: smallestAdultArm },
   cuff('small adult', 22, 26, ...words.smallAdult),
   cuff('adult', 27, 34, ...words.adult),
   cuff('large adult', 35, 44, ...words.largeAdult),
@@ -105,6 +115,16 @@ const pressureRules: readonly Unfinished[] = [
     grade: 'block',
     sentence: 'A pressure without its unit was not used: enter it again with the unit.',
     citation: ours('a unit is never assumed'),
+  },
+  {
+    id: 'pressure-in-faulty-form',
+    number: 'F-V09',
+    check: 'unusable-pressure',
+    why: ['unit-unknown', 'faulty-form'],
+    grade: 'block',
+    sentence:
+      'A pressure was not used for the form in which it was sent: measure again, enter both halves as numbers with their unit, and tell the sender.',
+    citation: ours('a number in another form is never taken for a reading, and never for nothing'),
   },
   {
     id: 'unusual-pulse-pressure',

@@ -315,6 +315,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       severe,
       level: 'emergency',
       supersededAfter: unusableSupersededAfter,
+      freshWithin: freshness,
       citation: ours('a pressure that cannot be used never lowers the urgency'),
     },
     {
@@ -325,6 +326,7 @@ function pressureQuestions(edition: Edition): readonly Question[] {
       severe,
       level: 'same-day',
       supersededAfter: unusableSupersededAfter,
+      freshWithin: freshness,
       citation: ours('a pressure that cannot be used never lowers the urgency'),
     },
     {

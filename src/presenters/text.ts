@@ -1,4 +1,5 @@
 // The answer for a nurse-midwife at a terminal: what it is, what to do now, what is missing, why, and on whose word.
+import type { Issue } from '../errors.ts';
 import type { AccountEntry, Evaluation } from '../evaluation.ts';
 import type { Missing } from '../findings/finding.ts';
 import { english } from '../messages/en.ts';
@@ -105,8 +106,19 @@ function dataLines({ account }: Evaluation): readonly string[] {
   return [
     ...wrapped(counts, '  '),
     ...bullets(account.entries.flatMap(setAsideLine)),
-    ...bullets(account.issues.map((issue) => `${issue.message} [${issue.code}]`)),
+    ...bullets(account.issues.map((issue) => `${placeOf(issue, account)}${issue.message} [${issue.code}]`)),
   ];
+}
+
+/** "Observation/bp-1 component[0].valueQuantity: "; the path alone where it lies in no resource. */
+function placeOf({ expression }: Issue, { entries }: Evaluation['account']): string {
+  if (expression === '') return '';
+  const holder = entries
+    .filter(({ path }) => expression === path || expression.startsWith(`${path}.`))
+    .at(-1);
+  if (holder === undefined) return `${expression}: `;
+  const element = expression.slice(holder.path.length + 1);
+  return element === '' ? `${holder.reference}: ` : `${holder.reference} ${element}: `;
 }
 
 function setAsideLine(entry: AccountEntry): readonly string[] {

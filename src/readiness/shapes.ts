@@ -9,6 +9,7 @@ export interface Shape {
 
 const elementOfKind = {
   pressure: 'blood pressure',
+  'pressure-circumstance': 'how a blood pressure was taken',
   dating: 'gestational age',
   birth: 'birth',
   count: 'gravidity and parity',

@@ -23,9 +23,18 @@ export interface Answer {
 
 export const limitsOf = (limits: PressureLimits): readonly Threshold[] => [limits.systolic, limits.diastolic];
 
-/** "152/98", "168/-": halves rounded for reading only. */
-export function pressureText(pressure: Pressure): string {
-  return `${halfText(pressure.systolicMmHg)}/${halfText(pressure.diastolicMmHg)}`;
+/** "152/98", "168/-", ">155/85": halves rounded for reading only. */
+export function pressureText({ systolicMmHg, diastolicMmHg, lowerBounds }: Pressure): string {
+  const systolic = `${lowerBounds?.systolic ?? ''}${halfText(systolicMmHg)}`;
+  return `${systolic}/${lowerBounds?.diastolic ?? ''}${halfText(diastolicMmHg)}`;
+}
+
+/** Why a pressure that does not reach a limit cannot be said to lie below it either. */
+export function whatIsOpen({ lowerBounds, isDiastolicUnheard }: Pressure): string {
+  if (lowerBounds !== undefined) return 'it was sent as "at least", and may be higher';
+  return isDiastolicUnheard === true
+    ? 'the systolic was felt, so no diastolic was heard'
+    : 'one half is missing';
 }
 
 const halfText = (value: number | undefined): string => (value === undefined ? '-' : numberText(value));

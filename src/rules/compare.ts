@@ -1,6 +1,6 @@
 // Comparing a measured number with a limit: true, false, or cannot be known.
 import type { PressureLimits, Threshold } from '../guidelines/guideline.ts';
-import type { ByUnit, Measured } from '../timeline/timeline.ts';
+import type { ByUnit, LowerBounds, Measured } from '../timeline/timeline.ts';
 
 /**
  * Does a number satisfy a limit?
@@ -61,14 +61,19 @@ export function reaches(
   );
 }
 
-/** Both halves known and neither reaches its limit. */
+/** Both halves known, heard and not only "at least" this, and neither reaches its limit. */
 export function isBelow(
-  pressure: { readonly systolicMmHg?: number; readonly diastolicMmHg?: number },
+  pressure: {
+    readonly systolicMmHg?: number;
+    readonly diastolicMmHg?: number;
+    readonly lowerBounds?: LowerBounds;
+    readonly isDiastolicUnheard?: true;
+  },
   limits: PressureLimits,
 ): boolean {
-  return (
-    pressure.systolicMmHg !== undefined && pressure.diastolicMmHg !== undefined && !reaches(pressure, limits)
-  );
+  if (pressure.systolicMmHg === undefined || pressure.diastolicMmHg === undefined) return false;
+  if (pressure.lowerBounds !== undefined || pressure.isDiastolicUnheard === true) return false;
+  return !reaches(pressure, limits);
 }
 
 const halfReaches = (value: number | undefined, limit: Threshold): boolean =>

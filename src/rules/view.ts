@@ -3,7 +3,7 @@ import type { PressureLimits, TimelineValues, VisitValues } from '../guidelines/
 import type { Moment, Place, PressureReading, Timeline } from '../timeline/timeline.ts';
 import { placeOf } from '../timeline/place.ts';
 import { milliseconds, reaches } from './compare.ts';
-import { visitValue, type Pressure } from './visit-value.ts';
+import { leftOpenBy, visitValue, type Pressure } from './visit-value.ts';
 
 export interface PlacedReading {
   readonly reading: PressureReading;
@@ -83,6 +83,7 @@ function asReading(mean: Timeline['meanPressures'][number]): PressureReading {
     setting: mean.setting,
     technique: {},
     remarks: ['average of several readings'],
+    ...leftOpenBy([mean]),
   };
 }
 

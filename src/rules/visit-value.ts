@@ -1,12 +1,16 @@
 // From the readings of one contact to its value.
 import type { VisitValues } from '../guidelines/guideline.ts';
-import type { PressureReading } from '../timeline/timeline.ts';
+import type { LowerBounds, PressureReading } from '../timeline/timeline.ts';
 import { satisfies } from './compare.ts';
 
 /** Values in mm[Hg], unrounded; a half is absent when no reading had it. */
 export interface Pressure {
   readonly systolicMmHg?: number;
   readonly diastolicMmHg?: number;
+  /** Halves that hold a reading sent as "at least". */
+  readonly lowerBounds?: LowerBounds;
+  /** No diastolic was heard: every one was sent beside a systolic that was felt. */
+  readonly isDiastolicUnheard?: true;
 }
 
 /**
@@ -27,14 +31,34 @@ export function visitValue(
 ): { readonly value: Pressure; readonly cautiousValue: Pressure } {
   const [only, ...more] = readings;
   if (only !== undefined && more.length === 0) {
-    const value = pressure(only.systolicMmHg, only.diastolicMmHg);
+    const value = { ...pressure(only.systolicMmHg, only.diastolicMmHg), ...leftOpenBy(readings) };
     return { value, cautiousValue: value };
   }
   const arms = [...new Set(readings.map((reading) => reading.arm))];
   const perArm = arms.map((arm) => readings.filter((reading) => reading.arm === arm));
+  const open = leftOpenBy(readings);
   return {
-    value: highest(perArm.map((group) => mean(settled(group, visit)))),
-    cautiousValue: highest(perArm.flatMap((group) => [mean(group), mean(settled(group, visit))])),
+    value: { ...highest(perArm.map((group) => mean(settled(group, visit)))), ...open },
+    cautiousValue: {
+      ...highest(perArm.flatMap((group) => [mean(group), mean(settled(group, visit))])),
+      ...open,
+    },
+  };
+}
+
+/** What readings taken together leave open: they may be higher, or hold no diastolic that was heard. */
+export function leftOpenBy(
+  readings: readonly Pressure[],
+): Pick<Pressure, 'lowerBounds' | 'isDiastolicUnheard'> {
+  const bounds = readings.flatMap(({ lowerBounds }) => lowerBounds ?? []);
+  const diastolics = readings.filter(({ diastolicMmHg }) => diastolicMmHg !== undefined);
+  const isUnheard =
+    diastolics.length > 0 && diastolics.every(({ isDiastolicUnheard }) => isDiastolicUnheard === true);
+  return {
+    ...(bounds.length === 0
+      ? {}
+      : { lowerBounds: bounds.reduce<LowerBounds>((all, each) => ({ ...all, ...each }), {}) }),
+    ...(isUnheard ? { isDiastolicUnheard: true } : {}),
   };
 }
 

@@ -102,6 +102,9 @@ export const loinc = {
   'blood-pressure-device-type': [
     { code: '41901-0', display: 'Type of Blood pressure device', known: 'read' },
   ],
+  'arm-circumference': [
+    { code: '56072-2', display: 'Circumference Mid upper arm - right', known: 'from-memory' },
+  ],
   'body-position': [{ code: '8361-8', display: 'Body position with respect to gravity', known: 'read' }],
   'urine-protein-presence-test-strip': [
     { code: '20454-5', display: 'Protein [Presence] in Urine by Test strip', known: 'read' },

@@ -1,7 +1,9 @@
 // All blood pressures of a bundle as readings, averages, and numbers that may not classify.
 import type { Received } from '../bundle/read-bundle-types.ts';
 import type { TimelineContext, Unusable } from './context.ts';
+import { readFaultyPressures } from './faulty-pressure.ts';
 import { fieldsOf } from './fields.ts';
+import { withTechniqueBeside } from './pressure-beside.ts';
 import { candidatesOf } from './pressure-candidate.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
 import { judgePressure } from './pressure-judgement.ts';
@@ -20,6 +22,7 @@ export type Pressures = Pick<Timeline, 'pressures' | 'homePressures' | 'meanPres
  * Which blood pressures were taken?
  *
  * Given    observations  those for which `isPressure` holds, in any order
+ *          beside        observations of how a pressure was taken
  *          context       time of the evaluation, units, and where to say what was not used
  * Returns  readings in a clinic or of unknown setting, readings at home, averages, and numbers that may not
  *          classify; each list oldest first
@@ -28,7 +31,11 @@ export type Pressures = Pick<Timeline, 'pressures' | 'homePressures' | 'meanPres
  *             fact and also had a part that was not used is reported as an issue.
  * Source   fhir checklist 4.3; terminology.md section 1; decisions 5 and 14.
  */
-export function readPressures(observations: readonly Received[], context: TimelineContext): Pressures {
+export function readPressures(
+  observations: readonly Received[],
+  beside: readonly Received[],
+  context: TimelineContext,
+): Pressures {
   const isContainer = (received: Received): boolean => isVitalSignsPanel(fieldsOf(received.resource));
   const parts = observations.map((received) => readPressureParts(received, context));
   const panels = parts
@@ -40,12 +47,16 @@ export function readPressures(observations: readonly Received[], context: Timeli
     read,
     context,
   );
-  const judged = pairPressures(candidates, context.values).map((candidate) => ({
+  const paired = pairPressures(candidates, context.values);
+  const judged = withTechniqueBeside(paired, beside, context).map((candidate) => ({
     candidate,
     judgement: judgePressure(candidate, context.values),
   }));
   account(parts, judged, panelsWithMembers, context);
-  return pressuresIn(judged.map(({ judgement }) => judgement));
+  return pressuresIn(
+    judged.map(({ judgement }) => judgement),
+    readFaultyPressures(context.bundle.faulty, context),
+  );
 }
 
 function hasMembers({ received }: PressureParts): boolean {
@@ -154,11 +165,11 @@ function conclude(
     );
 }
 
-function pressuresIn(judgements: readonly Judgement[]): Pressures {
+function pressuresIn(judgements: readonly Judgement[], setAside: readonly UnusablePressure[]): Pressures {
   const readings: PressureReading[] = [];
   const homeReadings: PressureReading[] = [];
   const means: MeanPressure[] = [];
-  const unusables: UnusablePressure[] = [];
+  const unusables: UnusablePressure[] = [...setAside];
   for (const { reading, mean, unusablePressure } of judgements) {
     if (reading !== undefined) (reading.setting === 'home' ? homeReadings : readings).push(reading);
     if (mean !== undefined) means.push(mean);

@@ -66,7 +66,7 @@ function timelineLists(
   context: TimelineContext,
 ): Omit<Timeline, 'asOf' | 'woman' | 'pregnancy' | 'laboratory'> {
   return {
-    ...readPressures(facts.pressures, context),
+    ...readPressures(facts.pressures, facts.pressureCircumstances, context),
     urineProteins: sortFacts(facts.urineProteins, ({ at }) => at, sourceText),
     urineSigns: sortFacts(facts.urineSigns, ({ at }) => at, sourceText),
     symptoms: sortFacts(

@@ -31,7 +31,11 @@ export function effectiveMoment(received: Received, context: TimelineContext): M
     return unusable('time-missing', 'effectiveDateTime', 'No time was sent: send effectiveDateTime.');
   if (isUnusable(found)) return found;
   if (isInFuture(found.moment, context))
-    return unusable('time-in-future', found.element, 'The time lies after the time of the evaluation.');
+    return unusable(
+      'time-in-future',
+      found.element,
+      'The time lies after the time of the evaluation: compare the clock and the time zone of the sender.',
+    );
   reportAssumptions(received, found, context);
   return found.moment;
 }

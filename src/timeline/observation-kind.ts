@@ -15,11 +15,13 @@ import { codingsOf } from './fields.ts';
 import { laboratoryAnalyteOf } from './laboratory.ts';
 import { findingsIn } from './observed-findings.ts';
 import { isPressure } from './pressure-panel.ts';
+import { circumstanceCodes } from './pressure-technique.ts';
 import { isSymptomObservation } from './symptoms.ts';
 import { urineProteinKindOf, urineSignOf } from './urine-protein.ts';
 
 export type ObservationKind =
   | 'pressure'
+  | 'pressure-circumstance'
   | 'dating'
   | 'birth'
   | 'count'
@@ -32,6 +34,7 @@ export type ObservationKind =
 
 const tables = [
   ['pressure', [...pressureCodes, ...pressurePanelCodes, ...unusedPressureCodes]],
+  ['pressure-circumstance', circumstanceCodes],
   ['dating', datingCodes],
   ['birth', birthObservationCodes],
   ['count', countCodes],

@@ -4,7 +4,14 @@ import type { Unusable } from './context.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
 import type { PressureValue } from './pressure-value.ts';
 import { sourceOf } from './source.ts';
-import type { MeanPressure, Moment, PressureReading, TimelineValues, UnusablePressure } from './timeline.ts';
+import type {
+  LowerBounds,
+  MeanPressure,
+  Moment,
+  PressureReading,
+  TimelineValues,
+  UnusablePressure,
+} from './timeline.ts';
 import { isUnusable, unusable } from './unusable.ts';
 import type { Writable } from './writable.ts';
 
@@ -22,40 +29,69 @@ export interface Judgement {
  * Given    candidate  halves in mm[Hg] or bare, with their time
  *          values     the plausible range
  * Returns  a reading or an average; or, with its reason, the numbers of one that has no unit, lies outside the
- *          plausible range, has a diastolic pressure not below the systolic, or has no usable time; only the
- *          reason for one that lies in the future
+ *          plausible range, has a diastolic pressure not below the systolic, has no usable time, or has a fault
+ *          of form; only the reason for one that lies in the future
  * Throws   never
  * Notes    1. One bad half makes the whole reading unusable; its good half keeps its number there.
  *          2. Of two faults the more urgent is named: above the range, then not below, then below the range.
- *          3. Where only one half has no unit, the other is used alone.
- * Source   clinical-rules Q1, Q2; decisions 5 and 14.
+ *          3. Where only one half has no unit or a fault of form, the other is used alone.
+ * Source   clinical-rules Q1, Q2, Q8; decisions 5 and 14; fhir checklist F-V04, F-V09.
  */
 export function judgePressure(candidate: PressureCandidate, values: TimelineValues): Judgement {
   if (isUnusable(candidate.time) && candidate.time.code === 'time-in-future') return { why: candidate.time };
-  if (!isBare(candidate.systolic) && !isBare(candidate.diastolic)) return judgeMeasured(candidate, values);
   const sent = halvesIn(candidate);
-  const bare = sent.filter(isBare);
-  const judged = bare.length === sent.length ? {} : judgeMeasured(without(candidate, bare), values);
-  const why = unusable(
-    'unit-missing',
-    'component',
-    'A pressure was sent without a unit: send mm[Hg] or kPa.',
-  );
+  const flawed = sent.filter((value) => value.fault !== undefined || value.unit === undefined);
+  if (flawed.length === 0) return judgeMeasured(candidate, values);
+  const judged = flawed.length === sent.length ? {} : judgeMeasured(without(candidate, flawed), values);
+  const fault = flawed.find((value) => value.fault !== undefined)?.fault;
   return {
     ...judged,
-    unusablePressure: judged.unusablePressure ?? numbersOf(candidate, 'unit-missing'),
-    why,
+    unusablePressure: {
+      ...numbersOf(candidate, judged.unusablePressure?.why ?? kindOf(fault)),
+      ...(fault === undefined ? {} : { fault: { element: fault.element, message: fault.message } }),
+    },
+    why: fault ?? withoutUnit,
   };
 }
 
-const isBare = (value: PressureValue | undefined): boolean => value !== undefined && value.unit === undefined;
+/**
+ * A pressure that was set aside as a whole: its numbers, for urgency only.
+ *
+ * Given    candidate, reason  why the resource was set aside
+ * Returns  the numbers with the reason; undefined for one that lies in the future
+ * Throws   never
+ * Source   decision 5
+ */
+export function setAsidePressure(
+  candidate: PressureCandidate,
+  { element, message }: Pick<Unusable, 'element' | 'message'>,
+): UnusablePressure | undefined {
+  const { time } = candidate;
+  if (isUnusable(time) && time.code === 'time-in-future') return undefined;
+  return { ...numbersOf(candidate, 'faulty-form'), fault: { element, message } };
+}
+
+const withoutUnit = unusable(
+  'unit-missing',
+  'component',
+  'A pressure was sent without a unit: send mm[Hg] or kPa.',
+);
+
+function kindOf(fault: Unusable | undefined): UnusablePressure['why'] {
+  if (fault === undefined) return 'unit-missing';
+  return fault.code === 'unit-unknown' ? 'unit-unknown' : 'faulty-form';
+}
 
 function judgeMeasured(candidate: PressureCandidate, values: TimelineValues): Judgement {
   const fault = faultOf(candidate, values);
   if (fault !== undefined) return { unusablePressure: numbersOf(candidate, fault), why: whyOf(fault) };
   const { time } = candidate;
   if (isUnusable(time)) return { unusablePressure: numbersOf(candidate, 'time-unusable'), why: time };
-  return candidate.isMean ? { mean: meanOf(candidate, time) } : { reading: readingOf(candidate, time.from) };
+  const why = halvesIn(candidate).find((value) => value.lowerBound !== undefined)?.lowerBound?.why;
+  return {
+    ...(candidate.isMean ? { mean: meanOf(candidate, time) } : { reading: readingOf(candidate, time.from) }),
+    ...(why === undefined ? {} : { why }),
+  };
 }
 
 function meanOf(candidate: PressureCandidate, time: Pick<MeanPressure, 'from' | 'to'>): MeanPressure {
@@ -69,6 +105,8 @@ function meanOf(candidate: PressureCandidate, time: Pick<MeanPressure, 'from' | 
   if (candidate.systolic !== undefined) mean.systolicMmHg = candidate.systolic.mmHg;
   if (candidate.diastolic !== undefined) mean.diastolicMmHg = candidate.diastolic.mmHg;
   if (candidate.numberOfReadings !== undefined) mean.numberOfReadings = candidate.numberOfReadings;
+  const lowerBounds = lowerBoundsOf(candidate);
+  if (lowerBounds !== undefined) mean.lowerBounds = lowerBounds;
   return mean;
 }
 
@@ -84,8 +122,25 @@ function readingOf(candidate: PressureCandidate, at: Moment): PressureReading {
   if (candidate.systolic !== undefined) reading.systolicMmHg = candidate.systolic.mmHg;
   if (candidate.diastolic !== undefined) reading.diastolicMmHg = candidate.diastolic.mmHg;
   if (candidate.arm !== undefined) reading.arm = candidate.arm;
+  const lowerBounds = lowerBoundsOf(candidate);
+  if (lowerBounds !== undefined) reading.lowerBounds = lowerBounds;
+  if (isDiastolicUnheard(candidate)) reading.isDiastolicUnheard = true;
   return reading;
 }
+
+function lowerBoundsOf({ systolic, diastolic }: PressureCandidate): LowerBounds | undefined {
+  const ofSystolic = systolic?.lowerBound?.sign;
+  const ofDiastolic = diastolic?.lowerBound?.sign;
+  if (ofSystolic === undefined && ofDiastolic === undefined) return undefined;
+  return {
+    ...(ofSystolic === undefined ? {} : { systolic: ofSystolic }),
+    ...(ofDiastolic === undefined ? {} : { diastolic: ofDiastolic }),
+  };
+}
+
+/** Q8: a pressure felt at the wrist has no diastolic half, whatever was sent as one. */
+const isDiastolicUnheard = ({ technique, systolic, diastolic }: PressureCandidate): boolean =>
+  technique.method === 'palpation' && systolic !== undefined && diastolic !== undefined;
 
 type Fault = 'above-plausible-range' | 'diastolic-not-below-systolic' | 'below-plausible-range';
 
@@ -158,6 +213,7 @@ function remarksOf(candidate: PressureCandidate): readonly string[] {
   const remarks = new Set<string>();
   if (systolic === undefined) remarks.add('the systolic pressure is missing');
   else if (diastolic === undefined) remarks.add('the diastolic pressure is missing');
+  if (isDiastolicUnheard(candidate)) remarks.add('the systolic pressure was felt, so no diastolic was heard');
   if (technique.position === 'standing') remarks.add('taken standing');
   for (const half of [systolic, diastolic]) half?.remarks.forEach((remark) => remarks.add(remark));
   return [...remarks];

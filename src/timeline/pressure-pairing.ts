@@ -62,8 +62,10 @@ function keyOfEqual(candidate: PressureCandidate): string | undefined {
   const parts = [
     systolic?.mmHg,
     systolic?.unit === undefined,
+    systolic?.fault === undefined,
     diastolic?.mmHg,
     diastolic?.unit === undefined,
+    diastolic?.fault === undefined,
   ];
   return [time, ...parts, arm, setting, isStandAlone].join('|');
 }

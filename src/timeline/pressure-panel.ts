@@ -11,7 +11,7 @@ import type { Fields } from './fields.ts';
 import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
 import type { Circumstances } from './pressure-technique.ts';
 import { circumstancesOf } from './pressure-technique.ts';
-import type { PressureHalf, PressureValue } from './pressure-value.ts';
+import type { PressureValue } from './pressure-value.ts';
 import { readPressureText, readPressureValue } from './pressure-value.ts';
 import { readQuantity } from './quantity.ts';
 import { isUnusable, unusable } from './unusable.ts';
@@ -24,7 +24,7 @@ const unusedIndex = indexCodes(unusedPressureCodes);
 export interface PressureParts {
   readonly received: Received;
   readonly values: readonly PressureValue[];
-  /** Why a half that was named could not be used. */
+  /** Why a half that was named could not be used; the number of such a half may be among the values. */
   readonly failures: readonly Unusable[];
   /** Its code names one half, so that the other may stand in another observation. */
   readonly isStandAlone: boolean;
@@ -65,7 +65,7 @@ export function isMeanArterial(fields: Fields): boolean {
  * Throws   never
  * Notes    1. A component with a code of a reading and a code of an average is an average.
  *          2. A component that repeats the code of the observation is ignored and reported (obs-7).
- *          3. Two components of one half with different values are ambiguous: neither is used.
+ *          3. Two components of one half with different values are ambiguous: the higher is for urgency only.
  * Source   fhir checklist F-P01 to F-P07, F-P10; terminology.md section 1.
  */
 export function readPressureParts(received: Received, context: TimelineContext): PressureParts {
@@ -89,7 +89,7 @@ export function readPressureParts(received: Received, context: TimelineContext):
   const parts: Writable<PressureParts> = {
     received,
     values: all.filter(isValue),
-    failures: all.filter(isUnusable),
+    failures: all.flatMap((read) => faultIn(read) ?? []),
     isStandAlone: own.length > 0 && halves.length === 0,
     isOver24h: panels.some((panel) => panel.holds === 'mean-24h') || rows.some(isOver24h),
     circumstances,
@@ -116,6 +116,8 @@ interface Named {
 }
 
 const isValue = (read: Read): read is PressureValue => !isUnusable(read);
+const faultIn = (read: Read): Unusable | undefined => (isUnusable(read) ? read : read.fault);
+const isSound = (read: Read): read is PressureValue => faultIn(read) === undefined;
 const isOver24h = (row: PressureCode): boolean => row.use === 'mean-24h';
 
 function readHalves({ received, fields, own, halves, panels }: Named, context: TimelineContext) {
@@ -172,8 +174,9 @@ function withoutRepetition(
   inComponents: readonly Read[],
   context: TimelineContext,
 ): readonly Read[] {
-  const own = root.find(isValue);
-  if (own === undefined) return inComponents.some(isValue) ? inComponents : [...root, ...inComponents];
+  const own = root.find(isSound);
+  if (own === undefined)
+    return inComponents.some(isSound) ? withFaulty(root, inComponents) : [...root, ...inComponents];
   const others = inComponents.filter(
     (read) => isUnusable(read) || read.half !== own.half || read.isMean !== own.isMean,
   );
@@ -188,6 +191,14 @@ function withoutRepetition(
   return [own, ...others];
 }
 
+/** A number with a fault stays for urgency, unless a sound one of the same half stands in a component. */
+function withFaulty(root: readonly Read[], inComponents: readonly Read[]): readonly Read[] {
+  const kept = root
+    .filter(isValue)
+    .filter((own) => !inComponents.some((read) => isSound(read) && isTwin(read, own)));
+  return [...kept, ...inComponents];
+}
+
 function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
   const values = reads.filter(isValue);
   if (!values.some((value, index) => values.some((other, at) => at < index && isTwin(value, other))))
@@ -195,7 +206,8 @@ function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
   const settled = values.map((value, index): Read | undefined => {
     const twins = values.filter((other) => isTwin(value, other));
     if (values.indexOf(twins[0] ?? value) !== index) return undefined;
-    return twins.every((twin) => twin.mmHg === value.mmHg) ? value : ambiguousHalf(value.half);
+    if (twins.every((twin) => twin.mmHg === value.mmHg)) return twins.find(isSound) ?? value;
+    return higherOf(twins, value);
   });
   return [...settled.flatMap((read) => (read === undefined ? [] : [read])), ...reads.filter(isUnusable)];
 }
@@ -203,12 +215,23 @@ function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
 const isTwin = (one: PressureValue, other: PressureValue): boolean =>
   one.half === other.half && one.isMean === other.isMean;
 
-function ambiguousHalf(half: PressureHalf): Unusable {
-  return unusable(
+/** Two readings in one: nobody can tell which is meant, and the higher may be. */
+function higherOf(twins: readonly PressureValue[], { half, isMean }: PressureValue): PressureValue {
+  const higher = twins.reduce((one, other) => (other.mmHg > one.mmHg ? other : one));
+  const fault = unusable(
     'value-ambiguous',
     'component',
     `Two different ${half} pressures in one observation: send one observation for each reading.`,
   );
+  return {
+    half,
+    isMean,
+    mmHg: higher.mmHg,
+    ...(higher.unit === undefined ? {} : { unit: higher.unit }),
+    sent: [...new Set(twins.map(({ sent }) => sent))].join(' or '),
+    remarks: [],
+    fault,
+  };
 }
 
 function fromText(

@@ -56,16 +56,26 @@ const traitIndex = indexCodes(
   ),
 );
 
-const detailIndex = indexCodes(
+/** Codes of what tells how a pressure was taken: as a component, or in an observation beside it. */
+export const circumstanceCodes = (
+  [
+    ['arm-circumference', 'arm-circumference'],
+    ['body-position', 'position'],
+    ['blood-pressure-cuff-size', 'cuff'],
+    ['blood-pressure-measurement-site', 'site'],
+    ['blood-pressure-device-type', 'device'],
+  ] as const
+).flatMap(([concept, detail]) => loinc[concept].map(({ code }) => ({ system: systems.loinc, code, detail })));
+
+const detailIndex = indexCodes(circumstanceCodes);
+
+const cuffIndex = indexCodes(
   (
     [
-      ['blood-pressure-cuff-size', 'cuff'],
-      ['blood-pressure-measurement-site', 'site'],
-      ['blood-pressure-device-type', 'device'],
+      ['bp-cuff-adult', 'adult'],
+      ['bp-cuff-paediatric', 'paediatric'],
     ] as const
-  ).flatMap(([concept, detail]) =>
-    loinc[concept].map(({ code }) => ({ system: systems.loinc, code, detail })),
-  ),
+  ).flatMap(([concept, cuff]) => snomed[concept].map(({ code }) => ({ system: systems.snomed, code, cuff }))),
 );
 
 function rowsOf(table: Readonly<Record<string, readonly { readonly code: string }[]>>, concept: string) {
@@ -112,6 +122,13 @@ export function circumstancesOf(
   return circumstances;
 }
 
+/** What a stand-alone observation says of how a pressure of its time was taken; undefined for any other. */
+export function techniqueBeside(fields: Fields): Technique | undefined {
+  if (rowsFor(codingsOf(fields['code']), detailIndex).length === 0) return undefined;
+  const { position } = traitsOf({}, [fields]);
+  return { ...detailsOf(fields).technique, ...(position === undefined ? {} : { position }) };
+}
+
 const noTrait: Trait = {};
 
 function traitsOf(fields: Fields, components: readonly Fields[]): Trait {
@@ -154,7 +171,8 @@ function detailsOf(component: Fields): Detail {
   const detail = rowsFor(codings, detailIndex)[0]?.detail;
   if (detail === undefined) return { technique: namedDetail(component, codings) };
   if (detail === 'cuff') return { technique: cuffOf(component, wording) };
-  if (wording === undefined) return { technique: {} };
+  if (detail === 'arm-circumference') return { technique: armOf(component) };
+  if (wording === undefined || detail === 'position') return { technique: {} };
   if (detail === 'device') return { technique: { device: wording } };
   const arm = armIn(wording);
   return { technique: { site: wording }, ...(arm === undefined ? {} : { arm }) };
@@ -163,16 +181,19 @@ function detailsOf(component: Fields): Detail {
 function cuffOf(component: Fields, wording: string | undefined): Technique {
   const cuffCm = amount(component, 'length');
   if (cuffCm !== undefined) return { cuffCm };
-  return wording === undefined ? {} : { cuff: wording };
+  const cuff = wording ?? rowsFor(codingsOf(component['valueCodeableConcept']), cuffIndex)[0]?.cuff;
+  return cuff === undefined ? {} : { cuff };
 }
 
-/** Arm circumference and minutes of rest have no code in the table: known by their words. */
+function armOf(component: Fields): Technique {
+  const armCircumferenceCm = amount(component, 'length');
+  return armCircumferenceCm === undefined ? {} : { armCircumferenceCm };
+}
+
+/** Arm circumference under another code, and minutes of rest, which have none: known by their words. */
 function namedDetail(component: Fields, codings: readonly Coding[]): Technique {
   const name = textOf(fieldsOf(component['code'])['text']) ?? codings[0]?.display ?? '';
-  if (/arm circumference/i.test(name)) {
-    const armCircumferenceCm = amount(component, 'length');
-    return armCircumferenceCm === undefined ? {} : { armCircumferenceCm };
-  }
+  if (/\barm\b.*circumference|circumference.*\barm\b/i.test(name)) return armOf(component);
   if (!/\brest(ed|ing)?\b/i.test(name)) return {};
   const restMinutes = amount(component, 'duration');
   return restMinutes === undefined ? {} : { restMinutes };

@@ -4,8 +4,9 @@ import { readValue } from './coded-value.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import type { Fields } from './fields.ts';
 import { isFields, textOf } from './fields.ts';
+import { faultyValue } from './pressure-number.ts';
 import { readQuantity, type UsableQuantity } from './quantity.ts';
-import { unusable } from './unusable.ts';
+import { isUnusable, unusable } from './unusable.ts';
 
 export type PressureHalf = 'systolic' | 'diastolic';
 
@@ -20,9 +21,13 @@ export interface PressureValue {
   /** Number as sent, with its comparator. */
   readonly sent: string;
   readonly remarks: readonly string[];
+  /** Sent with `>` or `>=`: the pressure was that or higher. */
+  readonly lowerBound?: { readonly sign: '>' | '>='; readonly why: Unusable };
+  /** Why it may not classify although its number could be read: the number is for urgency only. */
+  readonly fault?: Unusable;
 }
 
-interface Place {
+export interface PlaceOfHalf {
   readonly half: PressureHalf;
   readonly isMean: boolean;
   /** `component[1].`, or empty for the observation itself. */
@@ -35,18 +40,24 @@ interface Place {
  * Given    element  an observation or component whose code names one half of a blood pressure
  *          place    which half, and where the element stands
  *          context  the unit a site declares for numbers without one
- * Returns  the value in mm[Hg], kPa converted; a bare number when there is no unit at all; unusable when it
- *          is missing, absent with a reason, of another type, in a unit that is none of pressure, or only
- *          known to be below a number
+ * Returns  the value in mm[Hg], kPa converted; a bare number when there is no unit at all; a value with its fault
+ *          when it is of another type, said twice, or in a unit that is none of pressure, and a number can be
+ *          read; unusable when it is missing, absent with a reason, holds no number, or is only known to be
+ *          below one
  * Throws   never
- * Notes    1. "At least 160" is kept as 160 with a remark: the pressure was that or higher.
+ * Notes    1. "At least 160" is kept as 160 with its sign: the pressure was that or higher.
  * Source   fhir checklist F-V01 to F-V06, F-V09; decision 14.
  */
 export function readPressureValue(
   element: Fields,
-  place: Place,
+  place: PlaceOfHalf,
   context: TimelineContext,
 ): PressureValue | Unusable {
+  const read = readSound(element, place, context);
+  return isUnusable(read) ? faultyValue(element, place, read) : read;
+}
+
+function readSound(element: Fields, place: PlaceOfHalf, context: TimelineContext): PressureValue | Unusable {
   const sole = readValue(element, place.prefix);
   if (sole.kind === 'unusable') return sole;
   const path = `${place.prefix}${sole.name}`;
@@ -63,7 +74,8 @@ export function readPressureValue(
  * Given    text     `valueString` of a panel
  *          isMean   whether the panel holds averages
  *          context  as above
- * Returns  both halves; undefined when the text has another shape
+ * Returns  both halves; with their fault when other words stand beside the numbers; undefined when no such
+ *          pair of numbers is in the text
  * Throws   never
  * Source   fhir checklist F-P06.
  */
@@ -73,18 +85,33 @@ export function readPressureText(
   context: TimelineContext,
 ): readonly (PressureValue | Unusable)[] | undefined {
   const found = /^\s*(\d{2,3})\s*\/\s*(\d{2,3})\s*(mm\s?\[?hg\]?)?\s*$/i.exec(text);
-  if (found === null) return undefined;
-  const unit = found[3] === undefined ? {} : { unit: 'mmHg' };
-  return (['systolic', 'diastolic'] as const).map((half, index) =>
-    readPressureValue(
-      { valueQuantity: { value: Number(found[index + 1]), ...unit } },
-      { half, isMean, prefix: '' },
-      context,
-    ),
-  );
+  const among = found ?? pairAmongWords.exec(text);
+  if (among === null) return undefined;
+  const unit = among[3] === undefined ? {} : { unit: among[3] };
+  return (['systolic', 'diastolic'] as const).map((half, index) => {
+    const element = { valueQuantity: { value: Number(among[index + 1]?.replace(',', '.')), ...unit } };
+    const place = { half, isMean, prefix: '' };
+    return found === null
+      ? faultyValue(element, place, pressureInWords)
+      : readPressureValue(element, place, context);
+  });
 }
 
-function withoutUnit(quantity: Fields, place: Place, context: TimelineContext): PressureValue | Unusable {
+/** "BP: 180/115 mmHg, left arm"; no part of a date. */
+const pairAmongWords =
+  /(?<![\d/.,])(\d{2,3}(?:[.,]\d+)?)\s*\/\s*(\d{2,3}(?:[.,]\d+)?)(?![\d/])\s*(mm\s?\[?hg\]?|kpa)?/i;
+
+const pressureInWords = unusable(
+  'value-type-not-usable',
+  'valueString',
+  'The pressures stand in a text among words: send two components with quantities.',
+);
+
+function withoutUnit(
+  quantity: Fields,
+  place: PlaceOfHalf,
+  context: TimelineContext,
+): PressureValue | Unusable {
   const unit = context.defaultPressureUnit;
   if (unit !== undefined) {
     const completed = { ...quantity, unit, code: unit, system: systems.ucum };
@@ -101,24 +128,34 @@ function withoutUnit(quantity: Fields, place: Place, context: TimelineContext): 
 function valueFrom(
   quantity: Fields,
   { measured, byUnit }: UsableQuantity,
-  place: Place,
+  place: PlaceOfHalf,
   remarks: readonly string[],
 ): PressureValue | Unusable {
-  const mmHg = byUnit.values['mm[Hg]'] ?? measured.value;
-  if (measured.comparator === '<' || measured.comparator === '<=')
-    return unusable(
-      'value-not-readable',
-      `${place.prefix}valueQuantity.comparator`,
-      'A pressure known only to be below a number cannot be used.',
-    );
-  const atLeast = measured.comparator === undefined ? [] : [`the ${place.half} pressure was at least this`];
-  return {
+  const value = {
     half: place.half,
     isMean: place.isMean,
-    mmHg,
+    mmHg: byUnit.values['mm[Hg]'] ?? measured.value,
     unit: byUnit.sentUnit,
     sent: sentNumber(quantity),
-    remarks: [...remarks, ...atLeast],
+  };
+  const { comparator } = measured;
+  if (comparator === undefined) return { ...value, remarks };
+  const element = `${place.prefix}valueQuantity.comparator`;
+  if (comparator === '<' || comparator === '<=')
+    return unusable(
+      'value-not-readable',
+      element,
+      'A pressure known only to be below a number cannot be used: measure again and send the number.',
+    );
+  const why = unusable(
+    'value-not-readable',
+    element,
+    `Sent with ${comparator}: the pressure was that or higher. Measure again and send the number.`,
+  );
+  return {
+    ...value,
+    remarks: [...remarks, `the ${place.half} pressure was at least this`],
+    lowerBound: { sign: comparator, why },
   };
 }
 

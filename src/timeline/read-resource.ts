@@ -42,6 +42,7 @@ import { weeksInCode } from './weeks-code.ts';
 /** Facts, and resources that can only be read together, as they are found. */
 export interface Facts {
   readonly pressures: Received[];
+  readonly pressureCircumstances: Received[];
   readonly dating: Received[];
   readonly births: Received[];
   readonly counts: Received[];
@@ -59,6 +60,7 @@ export interface Facts {
 export function openFacts(): Facts {
   return {
     pressures: [],
+    pressureCircumstances: [],
     dating: [],
     births: [],
     counts: [],
@@ -123,6 +125,8 @@ function readObservation(received: Received<Observation>, facts: Facts, context:
   switch (observationKindOf(fieldsOf(received.resource))) {
     case 'pressure':
       return void facts.pressures.push(received);
+    case 'pressure-circumstance':
+      return void facts.pressureCircumstances.push(received);
     case 'dating':
       return void facts.dating.push(received);
     case 'birth':
@@ -198,7 +202,11 @@ function keep<Fact extends object>(
   into.push(...current);
 }
 
-const inFuture = unusable('time-in-future', '', 'It lies after the time of the evaluation.');
+const inFuture = unusable(
+  'time-in-future',
+  '',
+  'It lies after the time of the evaluation: compare the clock and the time zone of the sender.',
+);
 
 interface Dated {
   readonly status?: string;

@@ -46,6 +46,15 @@ export interface PressureReading {
   readonly arm?: 'left' | 'right';
   readonly technique: Technique;
   readonly remarks: readonly string[];
+  readonly lowerBounds?: LowerBounds;
+  /** The systolic was felt, not heard: what was sent as diastolic may raise an alarm and never reassures. */
+  readonly isDiastolicUnheard?: true;
+}
+
+/** Halves that were sent as "at least": the pressure was that or higher. */
+export interface LowerBounds {
+  readonly systolic?: '>' | '>=';
+  readonly diastolic?: '>' | '>=';
 }
 
 /** How a reading was taken, as far as recorded. */
@@ -75,6 +84,7 @@ export interface MeanPressure {
   readonly setting: Setting;
   readonly asSent: string;
   readonly sources: readonly Source[];
+  readonly lowerBounds?: LowerBounds;
 }
 
 /** A pressure that was received and cannot be used to classify, with the numbers for urgency only. */
@@ -84,11 +94,15 @@ export interface UnusablePressure {
     | 'above-plausible-range'
     | 'below-plausible-range'
     | 'unit-missing'
-    | 'time-unusable';
+    | 'unit-unknown'
+    | 'time-unusable'
+    | 'faulty-form';
   readonly at?: Moment;
-  /** mm[Hg]; for `unit-missing` the bare number, read as if it were mm[Hg]. */
+  /** mm[Hg]; a number without a unit, or in one that is none of pressure, read as if it were mm[Hg]. */
   readonly systolic?: number;
   readonly diastolic?: number;
+  /** Place in the resource, and what is wrong and how to mend it. */
+  readonly fault?: { readonly element: string; readonly message: string };
   readonly asSent: string;
   readonly sources: readonly Source[];
 }

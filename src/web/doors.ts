@@ -87,6 +87,7 @@ function keyOf(resource: unknown): (typeof keys)[number] | undefined {
 function keyOfObservation(resource: unknown): (typeof keys)[number] {
   switch (observationKindOf(fieldsOf(resource))) {
     case 'pressure':
+    case 'pressure-circumstance':
       return 'bloodPressures';
     case 'symptom':
     case 'finding':

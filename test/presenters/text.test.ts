@@ -42,6 +42,32 @@ describe('the text answer', () => {
     expect(text.replace(/\s+/g, ' ')).toContain('does not replace it');
   });
 
+  it('names the resource and the place of an issue, or the path of one that lies in none', () => {
+    const issue = {
+      severity: 'warning',
+      code: 'value-ambiguous',
+      type: 'value',
+      message: 'Send one.',
+    } as const;
+    const path = 'Bundle.entry[3].resource';
+    const entry = {
+      outcome: 'used',
+      by: ['raised-now'],
+      path,
+      reference: 'Observation/bp-3',
+      resourceType: 'Observation',
+    } as const;
+    const issues = [
+      { ...issue, expression: `${path}.component[1].valueQuantity` },
+      { ...issue, expression: 'Bundle.link' },
+    ];
+    const { account } = evaluationOf();
+    const told = toText(evaluationOf({ account: { ...account, entries: [entry], issues } }));
+    const words = told.replace(/\s+/g, ' ');
+    expect(words).toContain('Observation/bp-3 component[1].valueQuantity: Send one. [value-ambiguous]');
+    expect(words).toContain('Bundle.link: Send one. [value-ambiguous]');
+  });
+
   it('lets no control character of a record through to the terminal', () => {
     const odd = { ...reading('bp-1', '09:10', 168, 112), asSent: '168/112\u001b[2J mm[Hg]' };
     expect(toText(evaluationOf({ timeline: timelineOf({ pressures: [odd] }) }))).not.toContain('\u001b');

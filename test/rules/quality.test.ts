@@ -65,6 +65,7 @@ describe('Q3: the gap between systolic and diastolic', () => {
 describe('Q4: cuff against arm (AHA 2005: 22 to 26, 27 to 34, 35 to 44, 45 to 52 cm)', () => {
   const facts = (armCircumferenceCm: number, cuff: string) => withTechnique({ armCircumferenceCm, cuff });
   it.each([
+    [21, 'Paediatric'],
     [22, 'Small adult'],
     [26, 'Small adult'],
     [27, 'Adult cuff'],
@@ -78,6 +79,7 @@ describe('Q4: cuff against arm (AHA 2005: 22 to 26, 27 to 34, 35 to 44, 45 to 52
   });
 
   it.each([
+    [30, 'Pediatric size', 'too small, which reads high'],
     [21, 'Small adult', 'too large, which reads low'],
     [27, 'Small adult', 'too small, which reads high'],
     [26, 'Adult', 'too large, which reads low'],

@@ -123,6 +123,7 @@ export const codesFromMemory: Readonly<Record<string, readonly string[]>> = {
     '2756-5',
     '2823-3',
     '2965-2',
+    '56072-2',
     '5794-3',
     '5803-2',
     '5811-5',

@@ -68,6 +68,68 @@ describe('position and method by code (terminology.md section 1)', () => {
   });
 });
 
+describe('cuff and arm (Q4)', () => {
+  const techniqueOf = (...more: NonNullable<Observation['component']>) =>
+    pressures([panel([systolic(118), diastolic(76), ...more])])[0]?.technique;
+  const coded = (code: string) => ({ code: loinc('8358-4'), valueCodeableConcept: snomed(code) });
+
+  it.each([
+    ['720737000', 'adult'],
+    ['720736009', 'paediatric'],
+  ])('the cuff %s without its term is "%s"', (code, cuff) => {
+    expect(techniqueOf(coded(code))?.cuff).toBe(cuff);
+  });
+
+  it.each([
+    ['the code', loinc('56072-2')],
+    ['"Circumference Upper arm"', { text: 'Circumference Upper arm' }],
+    ['"Mid-arm circumference"', { text: 'Mid-arm circumference' }],
+  ])('the arm is known by %s', (_, code) => {
+    expect(techniqueOf({ code, valueQuantity: quantity(36, 'cm') })?.armCircumferenceCm).toBe(36);
+  });
+
+  it('the head has no arm', () => {
+    const code = { text: 'Head circumference' };
+    expect(techniqueOf({ code, valueQuantity: quantity(36, 'cm') })).not.toHaveProperty('armCircumferenceCm');
+  });
+});
+
+describe('what was observed beside a pressure', () => {
+  const beside = (code: string, fields: Partial<Observation>, time = at): Observation =>
+    observation(loinc(code), time, fields);
+  const lying = beside('8361-8', { valueCodeableConcept: snomed('40199007') });
+  const seated = beside('8361-8', { valueCodeableConcept: snomed('33586001') });
+
+  it('at the same time tells position, cuff and arm', () => {
+    const result = built([
+      pressure(at, 118, 76),
+      lying,
+      beside('8358-4', { valueCodeableConcept: { text: 'adult' } }),
+      beside('56072-2', { valueQuantity: quantity(36, 'cm') }),
+    ]);
+    expect(result.timeline.pressures[0]?.technique).toMatchObject({
+      position: 'supine',
+      cuff: 'adult',
+      armCircumferenceCm: 36,
+    });
+    expect(result.notNeeded.map(({ why }) => why)).toEqual(
+      Array(3).fill('read for how a pressure was taken'),
+    );
+  });
+
+  it('at another time, or differing, tells nothing; what the pressure itself says goes before', () => {
+    const later = { ...lying, effectiveDateTime: '2026-02-01T10:01:00Z' };
+    expect(pressures([pressure(at, 118, 76), later])[0]?.technique).toEqual({});
+    expect(pressures([pressure(at, 118, 76), lying, seated])[0]?.technique).toEqual({});
+    const sitting = panel([
+      systolic(118),
+      diastolic(76),
+      { code: loinc('8361-8'), valueCodeableConcept: snomed('33586001') },
+    ]);
+    expect(pressures([sitting, lying])[0]?.technique.position).toBe('sitting');
+  });
+});
+
 describe('setting', () => {
   it('is home by a code in the method, and such readings are kept apart', () => {
     const { timeline } = built([pressure(at, 138, 88, { setting: 'home' }), pressure(at, 150, 95)]);

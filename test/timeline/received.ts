@@ -36,6 +36,7 @@ export function contextWith(others: Readonly<Record<string, Resource>> = {}): Re
     patient: undefined,
     usable: [],
     setAside: [],
+    faulty: [],
     notNeeded: [],
     issues: [],
     resolve: (reference) => {

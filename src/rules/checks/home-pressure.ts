@@ -10,11 +10,12 @@ import {
   notMet,
   ofReading,
   pressureText,
+  whatIsOpen,
   type Answer,
 } from '../answer.ts';
 import { isBelow, reaches } from '../compare.ts';
 import type { View } from '../view.ts';
-import type { Pressure } from '../visit-value.ts';
+import { leftOpenBy, type Pressure } from '../visit-value.ts';
 
 type Options = Extract<QuestionCheck, { check: 'home-pressure' }>;
 interface Series {
@@ -42,7 +43,11 @@ export function homePressure(view: View, options: Options): Answer {
   const rest = { thresholds, evidence: series.evidence };
   if (reaches(series.value, options.limits))
     return options.want === 'raised' ? met(text, rest) : notMet(text, rest);
-  if (!isBelow(series.value, options.limits)) return cannotTell(`${text} One half is missing.`, rest);
+  if (!isBelow(series.value, options.limits))
+    return cannotTell(
+      `${text} Whether it lies below the limits cannot be told: ${whatIsOpen(series.value)}.`,
+      rest,
+    );
   return options.want === 'below' ? met(text, rest) : notMet(text, rest);
 }
 
@@ -80,6 +85,7 @@ function averageOf(readings: readonly PressureReading[]): Series {
     value: {
       ...(systolicMmHg === undefined ? {} : { systolicMmHg }),
       ...(diastolicMmHg === undefined ? {} : { diastolicMmHg }),
+      ...leftOpenBy(readings),
     },
     latest: Math.max(...readings.map((reading) => reading.at.latest)),
     evidence: readings.flatMap(ofReading),

@@ -10,6 +10,7 @@ import {
   ofOccasion,
   ofReading,
   pressureText,
+  whatIsOpen,
   type Answer,
 } from '../answer.ts';
 import { isBelow, milliseconds, reaches } from '../compare.ts';
@@ -35,8 +36,14 @@ export function pressureRaisedOnce(view: View, options: Options<'pressure-raised
       evidence: ofReading(raised.reading),
     });
   const newest = fresh.at(-1);
-  if (newest === undefined || !isBelow(newest.reading, options.limits))
-    return cannotTell('Only one half of the blood pressure is known.', { thresholds });
+  if (newest === undefined) return noReading();
+  if (!isBelow(newest.reading, options.limits))
+    return cannotTell(
+      `Newest reading ${pressureText(newest.reading)} mm[Hg]: ${whatIsOpen(newest.reading)}.`,
+      {
+        thresholds,
+      },
+    );
   return notMet('No recent reading reached the limits.', { thresholds, evidence: ofReading(newest.reading) });
 }
 
@@ -53,7 +60,7 @@ export function pressureRaisedNow(view: View, options: Options<'pressure-raised-
     return met(`Newest contact: ${text}.`, { thresholds, evidence });
   if (isBelow(newest.value, options.limits))
     return notMet(`Newest contact: ${text}.`, { thresholds, evidence });
-  return cannotTell(`Newest contact: ${text}; one half is missing.`, { thresholds, evidence });
+  return cannotTell(`Newest contact: ${text}; ${whatIsOpen(newest.value)}.`, { thresholds, evidence });
 }
 
 /** Are both halves of the newest contact below the limits, with nothing newer that could not be used? */
@@ -65,7 +72,7 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
   const unusable = view.timeline.unusablePressures.find(
     (item) =>
       (item.at === undefined || item.at.latest >= newest.at.earliest) &&
-      !isUndatedBelow(item, options.limits),
+      !isOnlyFaultyBelow(item, options.limits),
   );
   const lastInVisit = newest.readings.at(-1);
   if (unusable !== undefined && !isAnswered(unusable.at?.latest, lastInVisit?.at.earliest))
@@ -73,7 +80,7 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
   if (isRaised(newest, options.limits))
     return notMet(`Newest contact ${pressureText(newest.value)} mm[Hg].`, { thresholds, evidence });
   if (!isBelow(newest.value, options.limits))
-    return cannotTell(`Newest contact ${pressureText(newest.value)} mm[Hg]: one half is missing.`, {
+    return cannotTell(`Newest contact ${pressureText(newest.value)} mm[Hg]: ${whatIsOpen(newest.value)}.`, {
       thresholds,
       evidence,
     });
@@ -94,9 +101,9 @@ function newestContact({ timeline }: View): number {
   return moments.reduce((newest, at) => Math.max(newest, at), -Infinity);
 }
 
-/** A number that lacks only its time, and is below the limits, takes nothing away from the readings there are. */
-const isUndatedBelow = ({ why, systolic, diastolic }: UnusablePressure, limits: PressureLimits): boolean =>
-  why === 'time-unusable' &&
+/** Below the limits, and at fault only in its time or form: it takes nothing away from the readings there are. */
+const isOnlyFaultyBelow = ({ why, systolic, diastolic }: UnusablePressure, limits: PressureLimits): boolean =>
+  (why === 'time-unusable' || why === 'faulty-form') &&
   systolic !== undefined &&
   diastolic !== undefined &&
   isBelow({ systolicMmHg: systolic, diastolicMmHg: diastolic }, limits);

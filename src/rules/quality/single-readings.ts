@@ -17,7 +17,10 @@ export function unusablePressures(view: View, rule: RuleOf<'unusable-pressure'>)
     ({ why, at }) =>
       rule.why.some((wanted) => wanted === why) && (at === undefined || isRecent(view, at, rule.freshWithin)),
   );
-  return doubtAbout(found.flatMap(ofUnusable));
+  const mends = found.flatMap(({ fault, sources }) =>
+    fault === undefined ? [] : [`${sources[0]?.reference ?? ''} ${fault.element}: ${fault.message}`],
+  );
+  return doubtAbout(found.flatMap(ofUnusable), mends.length === 0 ? undefined : mends.join(' '));
 }
 
 const ofUnusable = (item: View['timeline']['unusablePressures'][number]) =>
@@ -61,13 +64,12 @@ export function position(view: View, rule: RuleOf<'position'>): Doubt | undefine
   );
 }
 
-/** Systolic alone, felt at the wrist. */
+/** A systolic felt at the wrist, alone or with a diastolic that nobody can have heard. */
 export function palpated(view: View, rule: RuleOf<'palpated'>): Doubt | undefined {
   return readingsThat(
     view,
     rule,
-    ({ systolicMmHg, diastolicMmHg, technique }) =>
-      technique.method === 'palpation' && systolicMmHg !== undefined && diastolicMmHg === undefined,
+    ({ systolicMmHg, technique }) => technique.method === 'palpation' && systolicMmHg !== undefined,
   );
 }
 

@@ -58,6 +58,8 @@ const whyWords: Readonly<Record<UnusablePressure['why'], string>> = {
   'above-plausible-range': 'higher than can be believed: repeat it now',
   'below-plausible-range': 'lower than can be believed: repeat it',
   'unit-missing': 'no unit was sent',
+  'unit-unknown': 'its unit is none of pressure',
+  'faulty-form': 'the form in which it was sent cannot be used',
   'time-unusable': 'its time cannot be used',
 };
 
@@ -66,6 +68,8 @@ const whyInShort: Readonly<Record<UnusablePressure['why'], string>> = {
   'above-plausible-range': 'too high',
   'below-plausible-range': 'too low',
   'unit-missing': 'no unit',
+  'unit-unknown': 'unit unknown',
+  'faulty-form': 'faulty form',
   'time-unusable': 'no time',
 };
 
