@@ -407,6 +407,26 @@ export type QuestionCheck =
       readonly freshWithin: Threshold;
     }
   | {
+      /** Given within that time, or running; an order alone is neither. */
+      readonly check: 'medicine-given';
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
+      /** The newest value taken since one of the medicines was given, within the time that a dose counts. */
+      readonly check: 'laboratory-on-medicine';
+      readonly analyte: Analyte;
+      readonly limit: Threshold;
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
+      /** An order in force or closed within that time, or a dose without its time: it may have been given. */
+      readonly check: 'medicine-perhaps-given';
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
       readonly check: 'medicine-active';
       readonly medicines: readonly MedicineId[];
       /** Count only medicines already active in this period. */
@@ -566,7 +586,8 @@ export interface MedicineRule {
   /** Another resource says that one of these is in use, given or ordered, the newest within that time. */
   readonly alongside?: {
     readonly medicines: readonly MedicineId[];
-    readonly statuses: readonly ('active' | 'ordered' | 'given')[];
+    /** `order-in-force`: an active order, which is no dose; `given` is never one. */
+    readonly statuses: readonly ('active' | 'ordered' | 'given' | 'order-in-force')[];
     readonly within?: Threshold;
   };
   /** In use for longer than this. */
@@ -598,6 +619,8 @@ export interface TreatmentRule {
     readonly sentence: string;
     readonly conditions?: readonly ConditionId[];
     readonly medicines?: readonly MedicineId[];
+    /** Given within that time, or running; an order alone is neither. */
+    readonly given?: { readonly medicines: readonly MedicineId[]; readonly within: Threshold };
     readonly when?: Need;
   }[];
   readonly citation: Citation;

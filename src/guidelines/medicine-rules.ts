@@ -13,7 +13,7 @@ import {
 } from './citations.ts';
 import type { Citation, MedicineId, MedicineRule } from './guideline.ts';
 import { decidedByPrescriber, figure, say } from './sentences.ts';
-import { limit } from './shared-values.ts';
+import { limit, magnesiumLoadWithin } from './shared-values.ts';
 import { afterBirth, anyRaised, kidneyTrouble, preEclampsiaOfAnyKind, pregnant } from './states.ts';
 
 const replacement = nice133('1.3.3', 'read');
@@ -138,14 +138,8 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     when: { any: [pregnant, afterBirth] },
     alongside: {
       medicines: ['magnesium-sulfate'],
-      statuses: ['active', 'given'],
-      within: limit(
-        'magnesium-load-within',
-        '<=',
-        24,
-        'h',
-        ours('a course lasts a day; a second load inside it is a double dose'),
-      ),
+      statuses: ['given'],
+      within: magnesiumLoadWithin,
     },
     severity: 'avoid',
     ...say(
@@ -155,10 +149,24 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     citation: nice133('1.8.4', 'read'),
   },
   {
+    id: 'second-magnesium-order',
+    medicines: ['magnesium-sulfate'],
+    statuses: ['ordered'],
+    when: { any: [pregnant, afterBirth] },
+    alongside: { medicines: ['magnesium-sulfate'], statuses: ['order-in-force'] },
+    severity: 'caution',
+    sentence: 'Magnesium is on order already: two orders, one loading dose.',
+    citation: ours('two orders can become two loading doses'),
+  },
+  {
     id: 'magnesium-with-calcium-blocker',
     medicines: calciumBlockers,
     when: { any: [pregnant, afterBirth] },
-    alongside: { medicines: ['magnesium-sulfate'], statuses: ['active', 'ordered'] },
+    alongside: {
+      medicines: ['magnesium-sulfate'],
+      statuses: ['active', 'ordered', 'given'],
+      within: magnesiumLoadWithin,
+    },
     severity: 'note',
     sentence:
       'Together with magnesium: publications differ (a European position paper says not together, others allow it). In an emergency neither is withheld; watch pressure, breathing and strength.',

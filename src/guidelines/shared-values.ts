@@ -85,6 +85,14 @@ export const newProteinMultiple = limit(
   ours('protein known before 20 weeks counts as new only when doubled'),
 );
 
+export const magnesiumLoadWithin = limit(
+  'magnesium-load-within',
+  '<=',
+  24,
+  'h',
+  ours('a course lasts a day; a second load inside it is a double dose'),
+);
+
 const redating = (fromDays: number, toDays: number, days: number) => ({
   fromDays,
   toDays,

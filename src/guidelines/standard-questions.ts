@@ -1,6 +1,7 @@
 // The questions every guideline is asked, filled with its own limits. Data; the wording is what RULES.md prints.
-import { acog222, commonPractice, escPeripartum, isshp2018, nice133, ours } from './citations.ts';
+import { acog222, commonPractice, isshp2018, nice133, ours } from './citations.ts';
 import type { Edition } from './edition.ts';
+import { magnesiumQuestions } from './magnesium-questions.ts';
 import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
 import {
@@ -728,13 +729,6 @@ function recordQuestions(edition: Edition): readonly Question[] {
       medicines: agentsToAvoidAfterBirth,
       citation: nice133('1.9.4-9', 'read'),
     },
-    {
-      id: 'magnesium-running',
-      asks: 'Is magnesium sulfate running?',
-      check: 'medicine-active',
-      medicines: ['magnesium-sulfate'],
-      citation: escPeripartum('magnesium', 'read'),
-    },
   ];
 }
 
@@ -744,4 +738,5 @@ export const standardQuestions = (edition: Edition): readonly Question[] => [
   ...organQuestions(edition),
   ...recordQuestions(edition),
   ...careQuestions(edition),
+  ...magnesiumQuestions(edition),
 ];

@@ -108,7 +108,20 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Posible edema pulmonar: siéntela, dé oxígeno y restrinja líquidos.',
   'Magnesium sulfate, loading dose: # g of #% into a vein over # to # minutes, then # g of #% deep into each buttock; where the full course cannot be given, the loading dose and then transfer.':
     'Sulfato de magnesio, dosis de carga: #1 g al #2% en vena en #3 a #4 minutos, luego #5 g al #6% profundo en cada glúteo; donde no se pueda dar el curso completo, la dosis de carga y después el traslado.',
-  'Magnesium is running: no second loading dose.': 'El magnesio está pasando: sin segunda dosis de carga.',
+  'Magnesium was given or is running: no second loading dose.':
+    'El magnesio ya se dio o está pasando: sin segunda dosis de carga.',
+  'Magnesium is on order: if it was given, no second loading dose.':
+    'El magnesio está ordenado: si ya se dio, sin segunda dosis de carga.',
+  'An order of magnesium is on record, and no dose with its time: if it was given, no second loading dose.':
+    'Consta una orden de magnesio y ninguna dosis con su hora: si ya se dio, sin segunda dosis de carga.',
+  'Breathing is slow on magnesium: stop it.': 'La respiración es lenta con magnesio: deténgalo.',
+  'Slow breathing on magnesium.': 'Respiración lenta con magnesio.',
+  'Breathing is slow on magnesium: stop it now, give calcium gluconate # g (# mL of #%) into a vein, slowly, over about # minutes, and help her breathe.':
+    'La respiración es lenta con magnesio: deténgalo ya, dé gluconato de calcio #1 g (#2 mL al #3%) en vena, despacio, en unos #4 minutos, y ayúdela a respirar.',
+  'Magnesium goes on for # hours after the last fit or birth, whichever is later.':
+    'El magnesio sigue #1 horas después de la última convulsión o del parto, lo que sea más tarde.',
+  'Magnesium is on order already: two orders, one loading dose.':
+    'El magnesio ya está ordenado: dos órdenes, una sola dosis de carga.',
   'Only after a further fit: # to # g more, slowly into a vein.':
     'Solo tras otra convulsión: de #1 a #2 g más, lentamente en vena.',
   'Before each further dose of magnesium: breathing at least # per minute, knee jerk present, urine at least # mL per hour over # hours.':

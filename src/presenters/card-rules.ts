@@ -58,6 +58,7 @@ export const ruleNumbers: readonly string[] = [
   'medicine:sublingual-nifedipine',
   'medicine:magnesium-with-kidney-impairment',
   'medicine:second-magnesium-load',
+  'medicine:second-magnesium-order',
   'medicine:magnesium-with-calcium-blocker',
   'medicine:magnesium-too-long',
   'medicine:labetalol-contraindicated',

@@ -1,14 +1,15 @@
 // Medicines in use or ordered that are to be avoided or used with care. Runs the rules; nothing clinical inside.
 import type { Evidence, MedicineNotice, Outcome } from '../findings/finding.ts';
-import type { Guideline, MedicineRule } from '../guidelines/guideline.ts';
+import type { Guideline, MedicineRule, Threshold } from '../guidelines/guideline.ts';
 import type { Medicine } from '../timeline/timeline.ts';
 import { ofFact } from './answer.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { named } from './checks/symptoms.ts';
 import { combine, lookUp } from './combine.ts';
 import { milliseconds } from './compare.ts';
+import { isGivenWithin, isNotOver } from './doses.ts';
 import { uniqueEvidence } from './unique-evidence.ts';
-import { isAtLeastAfter, type View } from './view.ts';
+import type { View } from './view.ts';
 
 export interface JudgedMedicine {
   readonly outcome: Outcome;
@@ -70,9 +71,6 @@ function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
     .filter((item) => longerThan === undefined || isLongerThan(view, item, milliseconds(longerThan)));
 }
 
-const isNotOver = (view: View, item: Medicine): boolean =>
-  item.end === undefined || item.end.latest >= view.timeline.asOf;
-
 const isSameProduct = (one: Medicine, other: Medicine): boolean =>
   one.source.reference === other.source.reference;
 
@@ -100,23 +98,25 @@ function besideMedicines(
     .filter(
       (item) =>
         alongside.medicines.includes(item.medicine) &&
-        alongside.statuses.some((one) => one === item.status) &&
         medicines.some((first) => !isSameProduct(first, item)) &&
-        isNotOver(view, item) &&
-        (item.status !== 'given' || isRecent(view, item, alongside.within)),
+        alongside.statuses.some((status) => isInStatus(view, item, status, alongside.within)),
     )
     .map(ofMedicine);
 }
 
-/** A dose given counts while it lies inside the time; without a time of giving, or without a limit, it counts. */
-function isRecent(
-  view: View,
-  { start }: Medicine,
-  within: NonNullable<MedicineRule['longerThan']> | undefined,
-): boolean {
-  if (start === undefined || within === undefined) return true;
-  const now = { ...start, earliest: view.timeline.asOf, latest: view.timeline.asOf };
-  return isAtLeastAfter(start, now, milliseconds(within) + 1) !== true;
+type Status = NonNullable<MedicineRule['alongside']>['statuses'][number];
+
+/** A dose given counts while it lies inside the time; without a time of giving it counts. */
+function isInStatus(view: View, item: Medicine, status: Status, within: Threshold | undefined): boolean {
+  switch (status) {
+    case 'given':
+      return within !== undefined && isGivenWithin(view, item, within) !== false;
+    case 'order-in-force':
+      return item.isOrder === true && item.status === 'active' && isNotOver(view, item);
+    case 'active':
+    case 'ordered':
+      return item.status === status && isNotOver(view, item);
+  }
 }
 
 function asNotice(

@@ -4,6 +4,7 @@ import type { Guideline, TreatmentRule } from '../guidelines/guideline.ts';
 import { ofFact } from './answer.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { combine, lookUp } from './combine.ts';
+import { givenWithin, isNotOver } from './doses.ts';
 import { firstLevelSite, isPossibleAt, type Site } from './site.ts';
 import { uniqueEvidence } from './unique-evidence.ts';
 import type { View } from './view.ts';
@@ -74,12 +75,10 @@ const conditionEvidence = (view: View, { conditions = [] }: Reason): readonly Ev
     .filter((item) => item.state === 'active' && conditions.includes(item.condition))
     .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
 
-const medicineEvidence = (view: View, { medicines = [] }: Reason): readonly Evidence[] =>
-  view.timeline.medicines
-    .filter(
-      (item) =>
-        item.status === 'active' &&
-        medicines.includes(item.medicine) &&
-        (item.end === undefined || item.end.latest >= view.timeline.asOf),
-    )
-    .map(ofMedicine);
+function medicineEvidence(view: View, { medicines = [], given }: Reason): readonly Evidence[] {
+  const inUse = view.timeline.medicines.filter(
+    (item) => item.status === 'active' && medicines.includes(item.medicine) && isNotOver(view, item),
+  );
+  const doses = given === undefined ? [] : givenWithin(view, given.medicines, given.within);
+  return [...new Set([...inUse, ...doses])].map(ofMedicine);
+}

@@ -105,6 +105,7 @@ function entries(received: Received, fields: Fields, named: Named, course: Cours
   return all.map((medicine) => ({
     medicine,
     status: course.status,
+    ...(fields['resourceType'] === 'MedicationRequest' ? { isOrder: true as const } : {}),
     asSent: named.wording,
     source: sourceOf(received),
     ...(course.start === undefined ? {} : { start: course.start }),

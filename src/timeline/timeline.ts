@@ -183,6 +183,8 @@ export interface Medicine {
   readonly medicine: MedicineId;
   /** `active`: being taken or ordered and running; `given`: one administration; `ordered`: a draft or proposal; `stopped`. */
   readonly status: 'active' | 'given' | 'ordered' | 'stopped';
+  /** Known from an order only: no record says that it was taken or given. */
+  readonly isOrder?: true;
   readonly start?: Moment;
   readonly end?: Moment;
   readonly route?: string;

@@ -109,10 +109,26 @@ const rows: readonly Row[] = [
       taking(story.preEclampsia, { medicine: 'magnesium-sulfate', status: ordered }),
       taking(
         story.preEclampsia,
+        { ...running, isOrder: true },
+        { medicine: 'magnesium-sulfate', status: ordered },
+      ),
+      taking(
+        story.preEclampsia,
         { ...weekLong, status: 'given' },
         { medicine: 'magnesium-sulfate', status: ordered },
       ),
     ],
+  },
+  {
+    rule: 'second-magnesium-order',
+    met: [
+      taking(
+        story.preEclampsia,
+        { ...running, isOrder: true },
+        { medicine: 'magnesium-sulfate', status: ordered },
+      ),
+    ],
+    notMet: [taking(story.preEclampsia, { medicine: 'magnesium-sulfate', status: ordered })],
   },
   {
     rule: 'magnesium-with-calcium-blocker',

@@ -117,6 +117,16 @@ describe('what speaks against an option', () => {
     medicines: [{ medicine: 'magnesium-sulfate', start: '2026-03-10T11:30:00Z' }],
   };
 
+  it.each([
+    ['given', { status: 'given' }, 'Magnesium was given or is running: no second loading dose.'],
+    ['stopped', { status: 'stopped' }, 'Magnesium was given or is running: no second loading dose.'],
+    ['ordered', { isOrder: true }, 'Magnesium is on order: if it was given, no second loading dose.'],
+  ] as const)('is said of a second load: magnesium %s', (_name, how, sentence) => {
+    const medicines = [{ medicine: 'magnesium-sulfate', start: '2026-03-10T11:30:00Z', ...how }] as const;
+    const plain: PlainTimeline = { ...story.severePreEclampsia, medicines };
+    expect(option(plain, 'magnesium-into-the-vein')?.against.map((one) => one.sentence)).toEqual([sentence]);
+  });
+
   it('is said and hides nothing: nifedipine beside magnesium', () => {
     expect(option(running, 'nifedipine-by-mouth')?.against).toMatchObject([
       { evidence: [{ reference: 'MedicationStatement/0' }] },
@@ -125,7 +135,7 @@ describe('what speaks against an option', () => {
 
   it('is magnesium that already runs (case X38)', () => {
     expect(option(running, 'magnesium-into-the-vein')?.against.map(({ sentence }) => sentence)).toContain(
-      'Magnesium is running: no second loading dose.',
+      'Magnesium was given or is running: no second loading dose.',
     );
   });
 

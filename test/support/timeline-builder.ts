@@ -60,6 +60,7 @@ export interface PlainTimeline {
   readonly medicines?: readonly {
     readonly medicine: MedicineId;
     readonly status?: Medicine['status'];
+    readonly isOrder?: true;
     readonly start?: string;
     readonly end?: string;
     readonly asSent?: string;
@@ -211,6 +212,7 @@ const condition = (entry: Entry<'conditions'>, index: number): KnownCondition =>
 const medicine = (entry: Entry<'medicines'>, index: number): Medicine => ({
   medicine: entry.medicine,
   status: entry.status ?? 'active',
+  ...(entry.isOrder === undefined ? {} : { isOrder: entry.isOrder }),
   ...(entry.start === undefined ? {} : { start: moment(entry.start) }),
   ...(entry.end === undefined ? {} : { end: moment(entry.end) }),
   asSent: entry.asSent ?? entry.medicine,

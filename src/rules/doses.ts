@@ -1,0 +1,48 @@
+// Doses: was a medicine given within some time, or is it running? An order is neither.
+import type { MedicineId, Threshold } from '../guidelines/guideline.ts';
+import type { Medicine } from '../timeline/timeline.ts';
+import { milliseconds } from './compare.ts';
+import type { View } from './view.ts';
+
+/** In use, by a record or an order: its time is not over. */
+export const isNotOver = (view: View, { end }: Medicine): boolean =>
+  end === undefined || end.latest >= view.timeline.asOf;
+
+/**
+ * Was this given within the time, or is it running?
+ *
+ * Returns  false for an order; undefined for a dose whose time is not recorded
+ * Notes    1. A course that has ended counts from its end, a dose from its time; a partial date by its last moment.
+ */
+export const isGivenWithin = (view: View, item: Medicine, within: Threshold): boolean | undefined =>
+  item.isOrder === true ? false : isWithin(view, item, within);
+
+function isWithin(view: View, item: Medicine, within: Threshold): boolean | undefined {
+  if (item.status === 'ordered') return false;
+  if (item.status === 'active') return isNotOver(view, item);
+  const at = item.end ?? item.start;
+  if (at === undefined) return item.status === 'given' ? undefined : false;
+  return at.latest >= view.timeline.asOf - milliseconds(within);
+}
+
+/** Those of the medicines that were given within the time or are running. */
+export const givenWithin = (
+  view: View,
+  medicines: readonly MedicineId[],
+  within: Threshold,
+): readonly Medicine[] =>
+  view.timeline.medicines.filter(
+    (item) => medicines.includes(item.medicine) && isGivenWithin(view, item, within) === true,
+  );
+
+/** Those that may have been given: ordered and not known to be given, or given at a time not recorded. */
+export const perhapsGiven = (
+  view: View,
+  medicines: readonly MedicineId[],
+  within: Threshold,
+): readonly Medicine[] =>
+  view.timeline.medicines.filter(
+    (item) =>
+      medicines.includes(item.medicine) &&
+      isWithin(view, item, within) === (item.isOrder === true ? true : undefined),
+  );
