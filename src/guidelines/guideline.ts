@@ -435,6 +435,8 @@ export type QuestionCheck =
       readonly startKnown?: boolean;
       /** Drafts and proposals count too (safety checks). */
       readonly includeOrdered?: boolean;
+      /** Doses given within that time count too; with `apart`, two of one medicine at least so far from each other. */
+      readonly doses?: { readonly within: Threshold; readonly apart?: Threshold };
       /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
       readonly otherIndications?: readonly ConditionId[];
     };
@@ -578,7 +580,9 @@ export interface MedicineRule {
   /** A product that also counts as one of these is passed over. */
   readonly except?: readonly MedicineId[];
   /** How it must be in the record; absent: in use or ordered. */
-  readonly statuses?: readonly ('active' | 'ordered' | 'given')[];
+  readonly statuses?: readonly ('active' | 'ordered')[];
+  /** A dose given counts for so long; absent: doses given do not count. */
+  readonly givenWithin?: Threshold;
   /** The state of the woman. */
   readonly when: Need;
   /** At least one of these is on record and active. */

@@ -11,9 +11,9 @@ import {
   sogc2022,
   ukMagnesiumLabel,
 } from './citations.ts';
-import type { Citation, MedicineId, MedicineRule } from './guideline.ts';
+import type { Citation, MedicineId, MedicineRule, Threshold } from './guideline.ts';
 import { decidedByPrescriber, figure, say } from './sentences.ts';
-import { limit, magnesiumLoadWithin } from './shared-values.ts';
+import { dosesWithin, freshness, limit, magnesiumLoadWithin } from './shared-values.ts';
 import { afterBirth, anyRaised, kidneyTrouble, preEclampsiaOfAnyKind, pregnant } from './states.ts';
 
 const replacement = nice133('1.3.3', 'read');
@@ -123,6 +123,7 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
   {
     id: 'magnesium-with-kidney-impairment',
     medicines: ['magnesium-sulfate'],
+    givenWithin: magnesiumLoadWithin,
     when: kidneyTrouble,
     severity: 'caution',
     sentence:
@@ -350,10 +351,12 @@ const sinceBirth: readonly MedicineRule[] = [
   },
 ];
 
+/** A dose given counts for so long, unless the rule names the time, or speaks of orders or of what is in use. */
+const countingDoses = (within: Threshold, rules: readonly MedicineRule[]): readonly MedicineRule[] =>
+  rules.map((rule) => (rule.statuses === undefined ? { givenWithin: within, ...rule } : rule));
+
 /** Every medicine rule. */
 export const medicineRules: readonly MedicineRule[] = [
-  ...avoidInPregnancy,
-  ...nifedipineAndMagnesium,
-  ...withOtherStates,
-  ...sinceBirth,
+  ...countingDoses(freshness, avoidInPregnancy),
+  ...countingDoses(dosesWithin, [...nifedipineAndMagnesium, ...withOtherStates, ...sinceBirth]),
 ];

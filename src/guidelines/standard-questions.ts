@@ -5,6 +5,8 @@ import { magnesiumQuestions } from './magnesium-questions.ts';
 import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
 import {
+  dosesApart,
+  dosesWithin,
   freshness,
   limit,
   newProteinMultiple,
@@ -68,6 +70,9 @@ export const pressureMedicines: readonly MedicineId[] = [
   'enalapril',
   'captopril',
 ];
+
+/** Doses that show treatment that goes on, where no record says that the medicine is taken; not when it began. */
+const repeatedDoses = { within: dosesWithin, apart: dosesApart } as const;
 
 const otherReasonsForPressureMedicines: readonly ConditionId[] = ['heart-failure', 'chronic-kidney-disease'];
 
@@ -694,6 +699,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       check: 'medicine-active',
       medicines: pressureMedicines,
       activeIn: 'before-20-weeks',
+      doses: repeatedDoses,
       otherIndications: otherReasonsForPressureMedicines,
       citation: ours('such a medicine before 20 weeks speaks for chronic hypertension; the question is put'),
     },
@@ -712,6 +718,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine for pressure in use?',
       check: 'medicine-active',
       medicines: pressureMedicines,
+      doses: repeatedDoses,
       otherIndications: otherReasonsForPressureMedicines,
       citation: edition.citation,
     },
@@ -720,6 +727,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine in use that is to be avoided in pregnancy?',
       check: 'medicine-active',
       medicines: agentsToAvoid,
+      doses: { within: freshness },
       citation: nice133('1.3.3', 'read'),
     },
     {
@@ -727,6 +735,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine in use that is not advised while breast-feeding?',
       check: 'medicine-active',
       medicines: agentsToAvoidAfterBirth,
+      doses: { within: dosesWithin },
       citation: nice133('1.9.4-9', 'read'),
     },
   ];

@@ -35,6 +35,28 @@ export const givenWithin = (
     (item) => medicines.includes(item.medicine) && isGivenWithin(view, item, within) === true,
   );
 
+/** Doses given within the time; with `apart`, only where two of one medicine lie at least so far from each other. */
+export function dosesInUse(
+  view: View,
+  medicines: readonly MedicineId[],
+  { within, apart }: { readonly within: Threshold; readonly apart?: Threshold },
+): readonly Medicine[] {
+  const given = view.timeline.medicines.filter(
+    (item) =>
+      item.status === 'given' &&
+      medicines.includes(item.medicine) &&
+      isGivenWithin(view, item, within) === true,
+  );
+  if (apart === undefined) return given;
+  const least = milliseconds(apart);
+  return given.filter((item) =>
+    given.some((other) => other.medicine === item.medicine && distance(item, other) >= least),
+  );
+}
+
+const distance = (one: Medicine, other: Medicine): number =>
+  Math.abs((one.start?.earliest ?? 0) - (other.start?.earliest ?? 0));
+
 /** Those that may have been given: ordered and not known to be given, or given at a time not recorded. */
 export const perhapsGiven = (
   view: View,

@@ -27,7 +27,7 @@ export interface JudgedMedicine {
  * Returns  one notice for each rule that is met, in the order of the rules; a rule that cannot tell gives a note where
  *          the data has a sentence for it
  * Throws   when the data names an unknown question
- * Notes    1. Medicines in use and medicines only ordered both count, unless the rule says otherwise.
+ * Notes    1. Medicines in use, medicines only ordered and doses given lately count, unless the rule says otherwise.
  *          2. A medicine that has stopped says nothing.
  * Source   the rules come from the guideline data
  */
@@ -63,10 +63,14 @@ export function judgeMedicine(
 function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
   const statuses = rule.statuses ?? ['active', 'ordered'];
   const all = view.timeline.medicines;
-  const { longerThan, except } = rule;
+  const { longerThan, except, givenWithin } = rule;
   return all
-    .filter((item) => rule.medicines.includes(item.medicine) && statuses.some((one) => one === item.status))
-    .filter((item) => isNotOver(view, item))
+    .filter((item) => rule.medicines.includes(item.medicine))
+    .filter(
+      (item) =>
+        statuses.some((status) => isInStatus(view, item, status, undefined)) ||
+        (item.status === 'given' && isInStatus(view, item, 'given', givenWithin)),
+    )
     .filter((item) => !all.some((other) => isSameProduct(item, other) && except?.includes(other.medicine)))
     .filter((item) => longerThan === undefined || isLongerThan(view, item, milliseconds(longerThan)));
 }

@@ -26,6 +26,7 @@ const feeling = (plain: PlainTimeline, ...symptoms: NonNullable<PlainTimeline['s
   symptoms: [...(plain.symptoms ?? []), ...symptoms],
 });
 const ordered = 'ordered' as const;
+const given = 'given' as const;
 const running: Medicines[number] = { medicine: 'magnesium-sulfate', start: '2026-03-10T08:00:00Z' };
 const weekLong: Medicines[number] = { medicine: 'magnesium-sulfate', start: '2026-03-04T08:00:00Z' };
 const poorKidney = {
@@ -47,8 +48,13 @@ const rows: readonly Row[] = [
       taking(story.normal, { medicine: 'ace-inhibitor' }),
       taking(story.undated, { medicine: 'angiotensin-receptor-blocker' }),
       taking(story.chronic, { medicine: 'renin-inhibitor', status: ordered }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given, start: '2026-03-04T08:00:00Z' }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given }),
     ],
-    notMet: [taking(story.afterBirth, { medicine: 'ace-inhibitor' })],
+    notMet: [
+      taking(story.afterBirth, { medicine: 'ace-inhibitor' }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given, start: '2026-03-02T08:00:00Z' }),
+    ],
   },
   {
     rule: 'atenolol-in-pregnancy',
@@ -81,6 +87,7 @@ const rows: readonly Row[] = [
   {
     rule: 'sublingual-nifedipine',
     met: [
+      taking(story.severe, { medicine: 'sublingual-nifedipine', status: given, start: story.asOf }),
       taking(story.normal, { medicine: 'sublingual-nifedipine', status: ordered }),
       taking(story.afterBirth, { medicine: 'sublingual-nifedipine' }),
     ],
@@ -161,6 +168,7 @@ const rows: readonly Row[] = [
     rule: 'ergometrine-with-hypertension',
     met: [
       taking(story.afterBirth, { medicine: 'ergometrine', status: ordered }),
+      taking(story.afterBirth, { medicine: 'ergometrine', status: given, start: '2026-03-10T09:05:00Z' }),
       taking(story.preEclampsia, { medicine: 'ergometrine', status: ordered }),
     ],
     notMet: [taking(story.normal, { medicine: 'ergometrine', status: ordered })],
