@@ -157,6 +157,7 @@ export type ConditionId =
   | 'depression'
   | 'urinary-tract-infection'
   | 'aspirin-allergy'
+  | 'medicine-allergy'
   | 'active-bleeding'
   | 'peptic-ulcer'
   | 'pregnant'
@@ -587,6 +588,8 @@ export interface MedicineRule {
   readonly when: Need;
   /** At least one of these is on record and active. */
   readonly conditions?: readonly ConditionId[];
+  /** Only medicines to which, or to whose class, an active allergy is on record. */
+  readonly ofAllergy?: true;
   /** Another resource says that one of these is in use, given or ordered, the newest within that time. */
   readonly alongside?: {
     readonly medicines: readonly MedicineId[];
@@ -611,6 +614,8 @@ export interface TreatmentRule {
   /** In words, with the route. */
   readonly medicine: string;
   readonly medicines: readonly MedicineId[];
+  /** Other words under which a sentence may name it. */
+  readonly alsoCalled?: readonly string[];
   readonly purpose: 'acute-pressure' | 'maintenance' | 'seizure';
   readonly when: Need;
   readonly dose: string;
@@ -622,6 +627,8 @@ export interface TreatmentRule {
   readonly against: readonly {
     readonly sentence: string;
     readonly conditions?: readonly ConditionId[];
+    /** An active allergy to one of these is on record. */
+    readonly allergyTo?: readonly MedicineId[];
     readonly medicines?: readonly MedicineId[];
     /** Given within that time, or running; an order alone is neither. */
     readonly given?: { readonly medicines: readonly MedicineId[]; readonly within: Threshold };

@@ -66,7 +66,7 @@ const avoidInPregnancy: readonly MedicineRule[] = [
     when: pregnant,
     severity: 'avoid',
     sentence: 'Avoid in pregnancy: atenolol slows the growth of the baby.',
-    alternative: { ...instead, sentence: `Named instead: labetalol. ${decidedByPrescriber}` },
+    alternative: instead,
     citation: classes,
   },
   {
@@ -197,7 +197,38 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
   },
 ];
 
+/** Agents and classes narrow enough that an allergy to one speaks against the others. */
+const agentsOfAllergy: readonly MedicineId[] = [
+  'labetalol',
+  'nifedipine',
+  'amlodipine',
+  'nicardipine',
+  'methyldopa',
+  'hydralazine',
+  'dihydralazine',
+  'magnesium-sulfate',
+  'aspirin',
+  'ace-inhibitor',
+  'angiotensin-receptor-blocker',
+  'aldosterone-antagonist',
+  'atenolol',
+  'thiazide',
+  'loop-diuretic',
+  'statin',
+  'nsaid',
+  'ergometrine',
+];
+
 const withOtherStates: readonly MedicineRule[] = [
+  {
+    id: 'allergy-on-record',
+    medicines: agentsOfAllergy,
+    when: { any: [pregnant, afterBirth] },
+    ofAllergy: true,
+    severity: 'avoid',
+    sentence: 'An allergy to this medicine, or to one of its class, is on record.',
+    citation: commonPractice('a medicine is not given where an allergy to it is on record'),
+  },
   {
     id: 'labetalol-contraindicated',
     medicines: ['labetalol'],

@@ -70,11 +70,12 @@ const option = (
   id,
   medicine,
   medicines,
+  ...(medicines.includes('labetalol') ? { alsoCalled: ['a beta-blocker'] } : {}),
   purpose,
   when,
   dose: dose.sentence,
   figures: dose.figures,
-  against,
+  against: [{ allergyTo: medicines, sentence: 'An allergy to it is on record.' }, ...against],
   citation,
   ...rest,
 });

@@ -100,6 +100,32 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Menos movimientos fetales: escuche el corazón fetal y valore al feto hoy.',
   'Kidney disease is on record: protein alone cannot diagnose pre-eclampsia; compare with her earlier ratio and creatinine.':
     'Consta enfermedad renal: la proteína sola no diagnostica preeclampsia; compare con su cociente y creatinina anteriores.',
+  // What speaks against a drug
+  'Not labetalol: asthma is on record.': 'Labetalol no: consta asma.',
+  'Not labetalol: heart block is on record.': 'Labetalol no: consta bloqueo cardíaco.',
+  'Not labetalol: heart failure is on record.': 'Labetalol no: consta insuficiencia cardíaca.',
+  'Not labetalol: a slow pulse is on record.': 'Labetalol no: consta pulso lento.',
+  'Not labetalol: an allergy to it is on record.': 'Labetalol no: consta alergia.',
+  'Not a beta-blocker: asthma is on record.': 'Betabloqueante no: consta asma.',
+  'Not a beta-blocker: heart block is on record.': 'Betabloqueante no: consta bloqueo cardíaco.',
+  'Not a beta-blocker: heart failure is on record.': 'Betabloqueante no: consta insuficiencia cardíaca.',
+  'Not a beta-blocker: a slow pulse is on record.': 'Betabloqueante no: consta pulso lento.',
+  'Not a beta-blocker: an allergy to it is on record.': 'Betabloqueante no: consta alergia.',
+  'Not nifedipine: an allergy to it is on record.': 'Nifedipino no: consta alergia.',
+  'Not methyldopa: depression is on record.': 'Metildopa no: consta depresión.',
+  'Not methyldopa: an allergy to it is on record.': 'Metildopa no: consta alergia.',
+  'Not hydralazine: an allergy to it is on record.': 'Hidralazina no: consta alergia.',
+  'Not magnesium sulfate: an allergy to it is on record.': 'Sulfato de magnesio no: consta alergia.',
+  'Not enalapril: an allergy to it is on record.': 'Enalapril no: consta alergia.',
+  'Not amlodipine: an allergy to it is on record.': 'Amlodipino no: consta alergia.',
+  'Asthma is on record.': 'Consta asma.',
+  'Heart block is on record.': 'Consta bloqueo cardíaco.',
+  'Heart failure is on record.': 'Consta insuficiencia cardíaca.',
+  'A slow pulse is on record.': 'Consta pulso lento.',
+  'Depression is on record.': 'Consta depresión.',
+  'An allergy to it is on record.': 'Consta alergia a este medicamento.',
+  'An allergy to this medicine, or to one of its class, is on record.':
+    'Consta alergia a este medicamento o a uno de su clase.',
   // Before transfer
   'Call the receiving hospital.': 'Llame al hospital que la recibe.',
   'Lay her on her left side and keep the airway free; never leave her alone.':

@@ -61,6 +61,7 @@ export const ruleNumbers: readonly string[] = [
   'medicine:second-magnesium-order',
   'medicine:magnesium-with-calcium-blocker',
   'medicine:magnesium-too-long',
+  'medicine:allergy-on-record',
   'medicine:labetalol-contraindicated',
   'medicine:methyldopa-with-depression',
   'medicine:ergometrine-with-hypertension',

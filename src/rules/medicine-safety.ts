@@ -1,8 +1,8 @@
 // Medicines in use or ordered that are to be avoided or used with care. Runs the rules; nothing clinical inside.
 import type { Evidence, MedicineNotice, Outcome } from '../findings/finding.ts';
-import type { Guideline, MedicineRule, Threshold } from '../guidelines/guideline.ts';
+import type { Guideline, MedicineId, MedicineRule, Threshold } from '../guidelines/guideline.ts';
 import type { Medicine } from '../timeline/timeline.ts';
-import { ofFact } from './answer.ts';
+import { allergiesOnRecord, conditionsOnRecord, markedAgainst } from './against.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { named } from './checks/symptoms.ts';
 import { combine, lookUp } from './combine.ts';
@@ -38,12 +38,19 @@ export function judgeMedicines(
 ): readonly MedicineNotice[] {
   return (guideline.medicineRules ?? []).flatMap((rule) => {
     const judged = judgeMedicine(view, rule, outcomes);
-    if (judged.outcome === 'met') return [asNotice(rule, judged, rule.severity, rule.sentence)];
+    if (judged.outcome === 'met')
+      return [marked(view, guideline, asNotice(rule, judged, rule.severity, rule.sentence))];
     if (judged.outcome === 'cannot-tell' && rule.whenCannotTell !== undefined)
       return [asNotice(rule, judged, 'note', rule.whenCannotTell)];
     return [];
   });
 }
+
+/** What is named instead, with what the record holds against it. */
+const marked = (view: View, guideline: Guideline, notice: MedicineNotice): MedicineNotice =>
+  notice.alternative === undefined
+    ? notice
+    : { ...notice, alternative: markedAgainst(view, guideline, notice.alternative) };
 
 /** One rule: not-applicable when the medicine is not there at all. */
 export function judgeMedicine(
@@ -53,12 +60,19 @@ export function judgeMedicine(
 ): JudgedMedicine {
   const medicines = medicinesFor(view, rule);
   if (medicines.length === 0) return { outcome: 'not-applicable', medicines: [], evidence: [] };
-  const beside = [besideConditions(view, rule), besideMedicines(view, rule, medicines)];
+  const beside = [
+    besideConditions(view, rule),
+    besideMedicines(view, rule, medicines),
+    rule.ofAllergy && allergiesOnRecord(view, agentsIn(medicines)),
+  ];
   const evidence = uniqueEvidence([...medicines.map(ofMedicine), ...beside.flatMap((item) => item ?? [])]);
   if (beside.some((item) => item !== undefined && item.length === 0))
     return { outcome: 'not-met', medicines, evidence };
   return { outcome: combine(rule.when, lookUp(outcomes)), medicines, evidence };
 }
+
+const agentsIn = (medicines: readonly Medicine[]): readonly MedicineId[] =>
+  medicines.map(({ medicine }) => medicine);
 
 function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
   const statuses = rule.statuses ?? ['active', 'ordered'];
@@ -72,6 +86,7 @@ function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
         (item.status === 'given' && isInStatus(view, item, 'given', givenWithin)),
     )
     .filter((item) => !all.some((other) => isSameProduct(item, other) && except?.includes(other.medicine)))
+    .filter((item) => rule.ofAllergy !== true || allergiesOnRecord(view, [item.medicine]).length > 0)
     .filter((item) => longerThan === undefined || isLongerThan(view, item, milliseconds(longerThan)));
 }
 
@@ -84,10 +99,7 @@ const isLongerThan = (view: View, { start }: Medicine, ms: number): boolean =>
 /** Undefined when the rule asks for no condition. */
 function besideConditions(view: View, rule: MedicineRule): readonly Evidence[] | undefined {
   const { conditions } = rule;
-  if (conditions === undefined) return undefined;
-  return view.timeline.conditions
-    .filter((item) => item.state === 'active' && conditions.includes(item.condition))
-    .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
+  return conditions === undefined ? undefined : conditionsOnRecord(view, conditions);
 }
 
 /** Undefined when the rule asks for no other medicine. */

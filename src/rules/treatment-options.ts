@@ -1,7 +1,7 @@
 // Drugs the publications name for her state, with what in the record speaks against each. Never an order.
 import type { Evidence, Outcome, TreatmentOption } from '../findings/finding.ts';
 import type { Guideline, TreatmentRule } from '../guidelines/guideline.ts';
-import { ofFact } from './answer.ts';
+import { recordAgainst } from './against.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { combine, lookUp } from './combine.ts';
 import { givenWithin, isNotOver } from './doses.ts';
@@ -57,7 +57,7 @@ function reasonsAgainst(
   site: Site,
 ): readonly Against[] {
   const found = rule.against.flatMap((reason): readonly Against[] => {
-    const evidence = [...conditionEvidence(view, reason), ...medicineEvidence(view, reason)];
+    const evidence = [...recordAgainst(view, reason), ...medicineEvidence(view, reason)];
     const isState = reason.when !== undefined && combine(reason.when, lookUp(outcomes)) === 'met';
     return evidence.length > 0 || isState
       ? [{ sentence: reason.sentence, evidence: uniqueEvidence(evidence) }]
@@ -69,11 +69,6 @@ function reasonsAgainst(
 }
 
 type Reason = TreatmentRule['against'][number];
-
-const conditionEvidence = (view: View, { conditions = [] }: Reason): readonly Evidence[] =>
-  view.timeline.conditions
-    .filter((item) => item.state === 'active' && conditions.includes(item.condition))
-    .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
 
 function medicineEvidence(view: View, { medicines = [], given }: Reason): readonly Evidence[] {
   const inUse = view.timeline.medicines.filter(

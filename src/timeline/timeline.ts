@@ -175,6 +175,8 @@ export interface KnownCondition {
   readonly recorded?: Moment;
   /** Codes as sent, `system|code`, so that a suggestion can be compared with the chart. */
   readonly codes: readonly string[];
+  /** Of an allergy: the agents and classes it is to. */
+  readonly allergicTo?: readonly MedicineId[];
   readonly asSent: string;
   readonly source: Source;
 }

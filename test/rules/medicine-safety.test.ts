@@ -1,7 +1,7 @@
 // Expectations: clinical-rules.md 2.5 rules 47 and 48, 2.7, 2.9, cases X38 and X39, decisions 27 and 28.
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../src/findings/finding.ts';
-import type { MedicineRule } from '../../src/guidelines/guideline.ts';
+import type { MedicineId, MedicineRule } from '../../src/guidelines/guideline.ts';
 import { medicineRules } from '../../src/guidelines/medicine-rules.ts';
 import { questionsOf } from '../../src/rules/combine.ts';
 import { judgeMedicine } from '../../src/rules/medicine-safety.ts';
@@ -25,6 +25,8 @@ const feeling = (plain: PlainTimeline, ...symptoms: NonNullable<PlainTimeline['s
   ...plain,
   symptoms: [...(plain.symptoms ?? []), ...symptoms],
 });
+const allergyTo = (medicine: MedicineId) =>
+  ({ condition: 'medicine-allergy', allergicTo: [medicine] }) as const;
 const ordered = 'ordered' as const;
 const given = 'given' as const;
 const running: Medicines[number] = { medicine: 'magnesium-sulfate', start: '2026-03-10T08:00:00Z' };
@@ -146,6 +148,15 @@ const rows: readonly Row[] = [
     rule: 'magnesium-too-long',
     met: [taking(story.preEclampsia, weekLong)],
     notMet: [taking(story.afterBirth, weekLong)],
+  },
+  {
+    rule: 'allergy-on-record',
+    met: [
+      taking(having(story.gestational, allergyTo('labetalol')), { medicine: 'labetalol', status: ordered }),
+      taking(having(story.normal, allergyTo('aspirin')), { medicine: 'aspirin', status: ordered }),
+      taking(having(story.afterBirth, allergyTo('ace-inhibitor')), { medicine: 'ace-inhibitor' }),
+    ],
+    notMet: [],
   },
   {
     rule: 'labetalol-contraindicated',
@@ -275,7 +286,11 @@ describe('each medicine rule', () => {
     const without = medicineRules.filter(
       (rule) => rule.severity === 'avoid' && rule.alternative === undefined,
     );
-    expect(without.map(({ id }) => id)).toEqual(['statin-in-pregnancy', 'second-magnesium-load']);
+    expect(without.map(({ id }) => id)).toEqual([
+      'statin-in-pregnancy',
+      'second-magnesium-load',
+      'allergy-on-record',
+    ]);
   });
 });
 

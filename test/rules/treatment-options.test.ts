@@ -91,6 +91,18 @@ describe('what is offered first', () => {
     },
   );
 
+  it('is nifedipine with an allergy to labetalol', () => {
+    const allergy = { condition: 'medicine-allergy', allergicTo: ['labetalol'] } as const;
+    const plain = { ...story.severe, conditions: [allergy] };
+    expect(first(plain, 'acute-pressure')).toBe('nifedipine-by-mouth');
+    expect(option(plain, 'labetalol-by-mouth')?.against).toMatchObject([
+      { sentence: 'An allergy to it is on record.', evidence: [{ reference: 'Condition/0' }] },
+    ]);
+    expect(first({ ...plain, conditions: [{ ...allergy, state: 'inactive' }] }, 'acute-pressure')).toBe(
+      'labetalol-by-mouth',
+    );
+  });
+
   it('is enalapril after birth (NICE 1.9)', () => {
     const plain: PlainTimeline = {
       ...story.afterPreEclampsia,
@@ -108,6 +120,35 @@ describe('what is offered first', () => {
       const firsts = assess(plain).treatment.filter(({ offeredFirst }) => offeredFirst);
       expect(new Set(firsts.map(({ purpose }) => purpose)).size).toBe(firsts.length);
     }
+  });
+});
+
+describe('a sentence that names drugs says what the record holds against them', () => {
+  const step = (plain: PlainTimeline, id: string, edition?: string): string | undefined =>
+    assess(plain, edition).actions.find((action) => action.id === id)?.sentence;
+  const asthma = [{ condition: 'asthma' }] as const;
+  const allergy = [{ condition: 'medicine-allergy', allergicTo: ['hydralazine'] }] as const;
+
+  it.each([
+    ['start-drug', story.gestational, asthma, 'frontline', 'Not labetalol: asthma is on record.'],
+    ['start-drug', story.gestational, asthma, 'who-2020', 'Not a beta-blocker: asthma is on record.'],
+    ['lower-severe-pressure', story.severe, asthma, 'nice-2023', 'Not labetalol: asthma is on record.'],
+    [
+      'lower-severe-pressure',
+      story.severe,
+      allergy,
+      'nice-2023',
+      'Not hydralazine: an allergy to it is on record.',
+    ],
+  ] as const)('%s', (id, plain, conditions, edition, words) => {
+    expect(step({ ...plain, conditions }, id, edition)).toMatch(new RegExp(`${words}$`));
+    expect(step(plain, id, edition)).not.toContain('Not ');
+  });
+
+  it.each(['ace-inhibitor', 'atenolol'] as const)('what is named instead of %s', (medicine) => {
+    const { medicines } = assess({ ...story.normal, medicines: [{ medicine }], conditions: asthma });
+    expect(medicines[0]?.alternative).toContain('methyldopa');
+    expect(medicines[0]?.alternative).toMatch(/Not labetalol: asthma is on record\.$/);
   });
 });
 

@@ -54,6 +54,7 @@ export interface PlainTimeline {
   }[];
   readonly conditions?: readonly {
     readonly condition: ConditionId;
+    readonly allergicTo?: readonly MedicineId[];
     readonly state?: 'active' | 'inactive';
     readonly at?: string;
   }[];
@@ -205,6 +206,7 @@ const condition = (entry: Entry<'conditions'>, index: number): KnownCondition =>
   certainty: 'confirmed',
   ...(entry.at === undefined ? {} : { onset: moment(entry.at) }),
   codes: [],
+  ...(entry.allergicTo === undefined ? {} : { allergicTo: entry.allergicTo }),
   asSent: entry.condition,
   source: source(`Condition/${index}`),
 });
