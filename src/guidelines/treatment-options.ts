@@ -35,7 +35,7 @@ const withMagnesium: Against = [
     medicines: ['magnesium-sulfate'],
     given: magnesiumGiven,
     sentence:
-      'Magnesium is running or was given: publications differ on giving both; neither is withheld in an emergency. Watch pressure and breathing.',
+      'Magnesium is given or on order: publications differ on giving both; neither is withheld in an emergency. Watch pressure and breathing.',
   },
 ];
 const notForMethyldopa: Against = [

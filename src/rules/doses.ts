@@ -18,12 +18,16 @@ export const isGivenWithin = (view: View, item: Medicine, within: Threshold): bo
   item.isOrder === true ? false : isWithin(view, item, within);
 
 function isWithin(view: View, item: Medicine, within: Threshold): boolean | undefined {
-  if (item.status === 'ordered') return false;
+  if (item.status === 'ordered' || isLater(view, item)) return false;
   if (item.status === 'active') return isNotOver(view, item);
   const at = item.end ?? item.start;
   if (at === undefined) return item.status === 'given' ? undefined : false;
   return at.latest >= view.timeline.asOf - milliseconds(within);
 }
+
+/** After the moment of the answer. */
+const isLater = (view: View, { start }: Medicine): boolean =>
+  start !== undefined && start.earliest > view.timeline.asOf + milliseconds(view.values.futureTolerance);
 
 /** Those of the medicines that were given within the time or are running. */
 export const givenWithin = (

@@ -103,7 +103,7 @@ export function readAllergy(
   const condition = allergicTo.includes('aspirin') ? 'aspirin-allergy' : 'medicine-allergy';
   const known = knownConditions(received, [condition], code, context);
   if ('kind' in known) return known;
-  const asSent = wordingOf(code) ?? medicineWords(allergicTo);
+  const asSent = wordingOf(code) ?? `allergy to ${medicineWords(allergicTo)}`;
   return known.map((allergy) => ({ ...allergy, allergicTo, asSent }));
 }
 

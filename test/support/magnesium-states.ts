@@ -42,6 +42,12 @@ export const magnesiumStates: readonly ActionState[] = [
     ['magnesium-loading'],
   ],
   [
+    'severe pre-eclampsia, magnesium recorded for a later hour',
+    magnesium(story.severePreEclampsia, { status: 'given', start: '2026-03-10T12:30:00Z' }),
+    ['magnesium-loading'],
+    ['magnesium-no-second-load', 'magnesium-on-order'],
+  ],
+  [
     'severe pre-eclampsia, a course of magnesium that ended the day before yesterday',
     magnesium(story.severePreEclampsia, { status: 'stopped', start: '2026-03-07', end: '2026-03-08' }),
     ['magnesium-loading'],

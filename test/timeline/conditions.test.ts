@@ -245,12 +245,12 @@ describe('allergy to another medicine', () => {
     );
 
   it.each<[NonNullable<AllergyIntolerance['code']>, readonly string[], string]>([
-    [concept(rxnorm, '6185'), ['labetalol'], 'labetalol'],
-    [concept('http://www.whocc.no/atc', 'C08CA05'), ['nifedipine'], 'nifedipine'],
-    [concept(rxnorm, '6585'), ['magnesium-sulfate'], 'magnesium sulfate'],
-    [concept(rxnorm, '3827'), ['ace-inhibitor', 'enalapril'], 'enalapril'],
+    [concept(rxnorm, '6185'), ['labetalol'], 'allergy to labetalol'],
+    [concept('http://www.whocc.no/atc', 'C08CA05'), ['nifedipine'], 'allergy to nifedipine'],
+    [concept(rxnorm, '6585'), ['magnesium-sulfate'], 'allergy to magnesium sulfate'],
+    [concept(rxnorm, '3827'), ['ace-inhibitor', 'enalapril'], 'allergy to enalapril'],
     [{ text: 'Methyldopa' }, ['methyldopa'], 'Methyldopa'],
-    [concept(rxnorm, '1191'), ['aspirin'], 'aspirin'],
+    [concept(rxnorm, '1191'), ['aspirin'], 'allergy to aspirin'],
   ])('%o: %o, called %s', (code, allergicTo, asSent) => {
     expect(allergy(code)).toMatchObject([{ allergicTo, asSent, state: 'active' }]);
   });
