@@ -25,6 +25,7 @@ export type SetAsideCode =
   | 'diastolic-not-below-systolic'
   | 'modifier-not-understood'
   | 'code-missing'
+  | 'code-unknown'
   | 'not-the-mother'
   | 'method-not-usable'
   | 'previous-pregnancy'

@@ -159,6 +159,9 @@ function usedBy(
     ...assessment.quality.map(({ rule, evidence }) => ({ by: rule, evidence })),
     ...riskEstimates.map(({ model, evidence }) => ({ by: model, evidence })),
     ...assessment.medicines.map(({ rule, evidence }) => ({ by: rule, evidence })),
+    ...assessment.treatment.flatMap(({ id, against }) =>
+      against.map(({ evidence }) => ({ by: id, evidence })),
+    ),
     ...assessment.prevention.flatMap(({ id, found }) => found.map(({ evidence }) => ({ by: id, evidence }))),
   ]);
   return new Map([

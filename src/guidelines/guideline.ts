@@ -158,6 +158,7 @@ export type ConditionId =
   | 'depression'
   | 'urinary-tract-infection'
   | 'aspirin-allergy'
+  | 'medicine-allergy'
   | 'active-bleeding'
   | 'peptic-ulcer'
   | 'pregnant'
@@ -421,6 +422,26 @@ export type QuestionCheck =
       readonly freshWithin: Threshold;
     }
   | {
+      /** Given within that time, or running; an order alone is neither. */
+      readonly check: 'medicine-given';
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
+      /** The newest value taken since one of the medicines was given, within the time that a dose counts. */
+      readonly check: 'laboratory-on-medicine';
+      readonly analyte: Analyte;
+      readonly limit: Threshold;
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
+      /** An order in force or closed within that time, or a dose without its time: it may have been given. */
+      readonly check: 'medicine-perhaps-given';
+      readonly medicines: readonly MedicineId[];
+      readonly within: Threshold;
+    }
+  | {
       readonly check: 'medicine-active';
       readonly medicines: readonly MedicineId[];
       /** Count only medicines already active in this period. */
@@ -429,6 +450,8 @@ export type QuestionCheck =
       readonly startKnown?: boolean;
       /** Drafts and proposals count too (safety checks). */
       readonly includeOrdered?: boolean;
+      /** Doses given within that time count too; with `apart`, two of one medicine at least so far from each other. */
+      readonly doses?: { readonly within: Threshold; readonly apart?: Threshold };
       /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
       readonly otherIndications?: readonly ConditionId[];
     };
@@ -578,15 +601,20 @@ export interface MedicineRule {
   /** A product that also counts as one of these is passed over. */
   readonly except?: readonly MedicineId[];
   /** How it must be in the record; absent: in use or ordered. */
-  readonly statuses?: readonly ('active' | 'ordered' | 'given')[];
+  readonly statuses?: readonly ('active' | 'ordered')[];
+  /** A dose given counts for so long; absent: doses given do not count. */
+  readonly givenWithin?: Threshold;
   /** The state of the woman. */
   readonly when: Need;
   /** At least one of these is on record and active. */
   readonly conditions?: readonly ConditionId[];
+  /** Only medicines to which, or to whose class, an active allergy is on record. */
+  readonly ofAllergy?: true;
   /** Another resource says that one of these is in use, given or ordered, the newest within that time. */
   readonly alongside?: {
     readonly medicines: readonly MedicineId[];
-    readonly statuses: readonly ('active' | 'ordered' | 'given')[];
+    /** `order-in-force`: an active order, which is no dose; `given` is never one. */
+    readonly statuses: readonly ('active' | 'ordered' | 'given' | 'order-in-force')[];
     readonly within?: Threshold;
   };
   /** In use for longer than this. */
@@ -606,6 +634,8 @@ export interface TreatmentRule {
   /** In words, with the route. */
   readonly medicine: string;
   readonly medicines: readonly MedicineId[];
+  /** Other words under which a sentence may name it. */
+  readonly alsoCalled?: readonly string[];
   readonly purpose: 'acute-pressure' | 'maintenance' | 'seizure';
   readonly when: Need;
   readonly dose: string;
@@ -617,7 +647,11 @@ export interface TreatmentRule {
   readonly against: readonly {
     readonly sentence: string;
     readonly conditions?: readonly ConditionId[];
+    /** An active allergy to one of these is on record. */
+    readonly allergyTo?: readonly MedicineId[];
     readonly medicines?: readonly MedicineId[];
+    /** Given within that time, or running; an order alone is neither. */
+    readonly given?: { readonly medicines: readonly MedicineId[]; readonly within: Threshold };
     readonly when?: Need;
   }[];
   readonly citation: Citation;

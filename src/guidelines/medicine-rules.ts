@@ -11,9 +11,9 @@ import {
   sogc2022,
   ukMagnesiumLabel,
 } from './citations.ts';
-import type { Citation, MedicineId, MedicineRule } from './guideline.ts';
+import type { Citation, MedicineId, MedicineRule, Threshold } from './guideline.ts';
 import { decidedByPrescriber, figure, say } from './sentences.ts';
-import { limit } from './shared-values.ts';
+import { dosesWithin, freshness, limit, magnesiumLoadWithin } from './shared-values.ts';
 import { afterBirth, anyRaised, kidneyTrouble, preEclampsiaOfAnyKind, pregnant } from './states.ts';
 
 const replacement = nice133('1.3.3', 'read');
@@ -66,7 +66,7 @@ const avoidInPregnancy: readonly MedicineRule[] = [
     when: pregnant,
     severity: 'avoid',
     sentence: 'Avoid in pregnancy: atenolol slows the growth of the baby.',
-    alternative: { ...instead, sentence: `Named instead: labetalol. ${decidedByPrescriber}` },
+    alternative: instead,
     citation: classes,
   },
   {
@@ -123,6 +123,7 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
   {
     id: 'magnesium-with-kidney-impairment',
     medicines: ['magnesium-sulfate'],
+    givenWithin: magnesiumLoadWithin,
     when: kidneyTrouble,
     severity: 'caution',
     sentence:
@@ -138,14 +139,8 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     when: { any: [pregnant, afterBirth] },
     alongside: {
       medicines: ['magnesium-sulfate'],
-      statuses: ['active', 'given'],
-      within: limit(
-        'magnesium-load-within',
-        '<=',
-        24,
-        'h',
-        ours('a course lasts a day; a second load inside it is a double dose'),
-      ),
+      statuses: ['given'],
+      within: magnesiumLoadWithin,
     },
     severity: 'avoid',
     ...say(
@@ -155,10 +150,24 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
     citation: nice133('1.8.4', 'read'),
   },
   {
+    id: 'second-magnesium-order',
+    medicines: ['magnesium-sulfate'],
+    statuses: ['ordered'],
+    when: { any: [pregnant, afterBirth] },
+    alongside: { medicines: ['magnesium-sulfate'], statuses: ['order-in-force'] },
+    severity: 'caution',
+    sentence: 'Magnesium is on order already: two orders, one loading dose.',
+    citation: ours('two orders can become two loading doses'),
+  },
+  {
     id: 'magnesium-with-calcium-blocker',
     medicines: calciumBlockers,
     when: { any: [pregnant, afterBirth] },
-    alongside: { medicines: ['magnesium-sulfate'], statuses: ['active', 'ordered'] },
+    alongside: {
+      medicines: ['magnesium-sulfate'],
+      statuses: ['active', 'ordered', 'given'],
+      within: magnesiumLoadWithin,
+    },
     severity: 'note',
     sentence:
       'Together with magnesium: publications differ (a European position paper says not together, others allow it). In an emergency neither is withheld; watch pressure, breathing and strength.',
@@ -188,7 +197,38 @@ const nifedipineAndMagnesium: readonly MedicineRule[] = [
   },
 ];
 
+/** Agents and classes narrow enough that an allergy to one speaks against the others. */
+const agentsOfAllergy: readonly MedicineId[] = [
+  'labetalol',
+  'nifedipine',
+  'amlodipine',
+  'nicardipine',
+  'methyldopa',
+  'hydralazine',
+  'dihydralazine',
+  'magnesium-sulfate',
+  'aspirin',
+  'ace-inhibitor',
+  'angiotensin-receptor-blocker',
+  'aldosterone-antagonist',
+  'atenolol',
+  'thiazide',
+  'loop-diuretic',
+  'statin',
+  'nsaid',
+  'ergometrine',
+];
+
 const withOtherStates: readonly MedicineRule[] = [
+  {
+    id: 'allergy-on-record',
+    medicines: agentsOfAllergy,
+    when: { any: [pregnant, afterBirth] },
+    ofAllergy: true,
+    severity: 'avoid',
+    sentence: 'An allergy to this medicine, or to one of its class, is on record.',
+    citation: commonPractice('a medicine is not given where an allergy to it is on record'),
+  },
   {
     id: 'labetalol-contraindicated',
     medicines: ['labetalol'],
@@ -342,10 +382,12 @@ const sinceBirth: readonly MedicineRule[] = [
   },
 ];
 
+/** A dose given counts for so long, unless the rule names the time, or speaks of orders or of what is in use. */
+const countingDoses = (within: Threshold, rules: readonly MedicineRule[]): readonly MedicineRule[] =>
+  rules.map((rule) => (rule.statuses === undefined ? { givenWithin: within, ...rule } : rule));
+
 /** Every medicine rule. */
 export const medicineRules: readonly MedicineRule[] = [
-  ...avoidInPregnancy,
-  ...nifedipineAndMagnesium,
-  ...withOtherStates,
-  ...sinceBirth,
+  ...countingDoses(freshness, avoidInPregnancy),
+  ...countingDoses(dosesWithin, [...nifedipineAndMagnesium, ...withOtherStates, ...sinceBirth]),
 ];

@@ -85,6 +85,29 @@ export const newProteinMultiple = limit(
   ours('protein known before 20 weeks counts as new only when doubled'),
 );
 
+export const magnesiumLoadWithin = limit(
+  'magnesium-load-within',
+  '<=',
+  24,
+  'h',
+  ours('a course lasts a day; a second load inside it is a double dose'),
+);
+
+export const dosesWithin = limit(
+  'doses-within',
+  '<=',
+  48,
+  'h',
+  ours('a medicine given once a day or more often is in use for two days after a dose'),
+);
+export const dosesApart = limit(
+  'doses-apart',
+  '>=',
+  4,
+  'h',
+  ours('doses closer than this are one acute treatment; two further apart are treatment that goes on'),
+);
+
 const redating = (fromDays: number, toDays: number, days: number) => ({
   fromDays,
   toDays,

@@ -5,6 +5,7 @@ import { deliveryReviews } from './actions/delivery-review.ts';
 import { followUp } from './actions/follow-up.ts';
 import { investigations } from './actions/investigations.ts';
 import { longTerm } from './actions/long-term.ts';
+import { magnesiumWatch } from './actions/magnesium.ts';
 import { measureActions } from './actions/measure.ts';
 import { repeatActions } from './actions/repeat.ts';
 import { tellTheWoman } from './actions/tell-the-woman.ts';
@@ -19,6 +20,7 @@ export const standardActionRules = (edition: Edition): readonly ActionRule[] => 
   ...measuringChecklist,
   ...measureActions,
   ...beforeTransfer(edition),
+  ...magnesiumWatch(edition),
   ...investigations,
   ...treatmentActions(edition),
   ...followUp,

@@ -2,7 +2,7 @@
 import { isshp2021, nice133, ours } from './citations.ts';
 import type { Edition } from './edition.ts';
 import type { Question } from './guideline.ts';
-import { freshness, limit } from './shared-values.ts';
+import { dosesWithin, freshness, limit } from './shared-values.ts';
 
 const creatinine = limit('kidney-creatinine', '>=', 90, 'umol/L', isshp2021('definition, kidney', 'read'));
 const platelets = limit('low-platelets', '<', 150, '10*9/L', isshp2021('definition, blood', 'read'));
@@ -108,6 +108,7 @@ export function careQuestions(edition: Edition): readonly Question[] {
       asks: 'Is methyldopa in use?',
       check: 'medicine-active',
       medicines: ['methyldopa'],
+      doses: { within: dosesWithin },
       citation: nice133('1.3.18 and 1.5.18', 'read'),
     },
   ];

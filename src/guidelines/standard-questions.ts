@@ -1,10 +1,13 @@
 // The questions every guideline is asked, filled with its own limits. Data; the wording is what RULES.md prints.
-import { acog222, commonPractice, escPeripartum, isshp2018, nice133, ours } from './citations.ts';
+import { acog222, commonPractice, isshp2018, nice133, ours } from './citations.ts';
 import { severeResults } from './criteria.ts';
 import type { Edition } from './edition.ts';
+import { magnesiumQuestions } from './magnesium-questions.ts';
 import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
 import {
+  dosesApart,
+  dosesWithin,
   freshness,
   limit,
   newProteinMultiple,
@@ -69,6 +72,9 @@ export const pressureMedicines: readonly MedicineId[] = [
   'enalapril',
   'captopril',
 ];
+
+/** Doses that show treatment that goes on, where no record says that the medicine is taken; not when it began. */
+const repeatedDoses = { within: dosesWithin, apart: dosesApart } as const;
 
 const otherReasonsForPressureMedicines: readonly ConditionId[] = ['heart-failure', 'chronic-kidney-disease'];
 
@@ -737,6 +743,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       check: 'medicine-active',
       medicines: pressureMedicines,
       activeIn: 'before-20-weeks',
+      doses: repeatedDoses,
       otherIndications: otherReasonsForPressureMedicines,
       citation: ours('such a medicine before 20 weeks speaks for chronic hypertension; the question is put'),
     },
@@ -755,6 +762,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine for pressure in use?',
       check: 'medicine-active',
       medicines: pressureMedicines,
+      doses: repeatedDoses,
       otherIndications: otherReasonsForPressureMedicines,
       citation: edition.citation,
     },
@@ -763,6 +771,7 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine in use that is to be avoided in pregnancy?',
       check: 'medicine-active',
       medicines: agentsToAvoid,
+      doses: { within: freshness },
       citation: nice133('1.3.3', 'read'),
     },
     {
@@ -770,14 +779,8 @@ function recordQuestions(edition: Edition): readonly Question[] {
       asks: 'Is a medicine in use that is not advised while breast-feeding?',
       check: 'medicine-active',
       medicines: agentsToAvoidAfterBirth,
+      doses: { within: dosesWithin },
       citation: nice133('1.9.4-9', 'read'),
-    },
-    {
-      id: 'magnesium-running',
-      asks: 'Is magnesium sulfate running?',
-      check: 'medicine-active',
-      medicines: ['magnesium-sulfate'],
-      citation: escPeripartum('magnesium', 'read'),
     },
   ];
 }
@@ -788,4 +791,5 @@ export const standardQuestions = (edition: Edition): readonly Question[] => [
   ...organQuestions(edition),
   ...recordQuestions(edition),
   ...careQuestions(edition),
+  ...magnesiumQuestions(edition),
 ];

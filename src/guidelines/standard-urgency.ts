@@ -118,6 +118,13 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     ),
     rule('lung-oedema', 'emergency', 'Pulmonary oedema.', 'lung-oedema', nice133('1.5.2', 'read')),
     rule(
+      'slow-breathing-on-magnesium',
+      'emergency',
+      'Slow breathing on magnesium.',
+      'slow-breathing-on-magnesium',
+      edition.care.magnesiumSigns.slowBreathing.citation,
+    ),
+    rule(
       'abruption',
       'emergency',
       'Vaginal bleeding with abdominal pain: possible abruption.',
@@ -439,6 +446,7 @@ export function standardReferralRules(edition: Edition): readonly ReferralRule[]
           'urgency:oxygen-below-90',
           'urgency:oxygen-reduced-with-signs',
           'urgency:lung-oedema',
+          'urgency:slow-breathing-on-magnesium',
           'urgency:abruption',
         ],
       },

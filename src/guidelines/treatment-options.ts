@@ -15,6 +15,7 @@ import {
 import type { Edition } from './edition.ts';
 import type { Citation, Need, TreatmentRule } from './guideline.ts';
 import { figure, say, type Said } from './sentences.ts';
+import { magnesiumLoadWithin } from './shared-values.ts';
 import { afterBirth, anyHypertension, kidneyTrouble, noEmergency, pregnant } from './states.ts';
 
 type Against = TreatmentRule['against'];
@@ -28,11 +29,13 @@ const notForLabetalol: Against = [
   { conditions: ['heart-failure'], sentence: 'Heart failure is on record.' },
   { conditions: ['bradycardia'], sentence: 'A slow pulse is on record.' },
 ];
+const magnesiumGiven = { medicines: ['magnesium-sulfate'], within: magnesiumLoadWithin } as const;
 const withMagnesium: Against = [
   {
     medicines: ['magnesium-sulfate'],
+    given: magnesiumGiven,
     sentence:
-      'Magnesium is running: publications differ on giving both; neither is withheld in an emergency. Watch pressure and breathing.',
+      'Magnesium is given or on order: publications differ on giving both; neither is withheld in an emergency. Watch pressure and breathing.',
   },
 ];
 const notForMethyldopa: Against = [
@@ -40,7 +43,12 @@ const notForMethyldopa: Against = [
   { when: afterBirth, sentence: 'After birth methyldopa is not used.' },
 ];
 const notForMagnesium: Against = [
-  { medicines: ['magnesium-sulfate'], sentence: 'Magnesium is running: no second loading dose.' },
+  { when: 'slow-breathing-on-magnesium', sentence: 'Breathing is slow on magnesium: stop it.' },
+  { given: magnesiumGiven, sentence: 'Magnesium was given or is running: no second loading dose.' },
+  {
+    when: { all: ['magnesium-perhaps-given', { none: ['magnesium-given'] }] },
+    sentence: 'Magnesium is on order: if it was given, no second loading dose.',
+  },
   {
     when: kidneyTrouble,
     sentence:
@@ -62,11 +70,12 @@ const option = (
   id,
   medicine,
   medicines,
+  ...(medicines.includes('labetalol') ? { alsoCalled: ['a beta-blocker'] } : {}),
   purpose,
   when,
   dose: dose.sentence,
   figures: dose.figures,
-  against,
+  against: [{ allergyTo: medicines, sentence: 'An allergy to it is on record.' }, ...against],
   citation,
   ...rest,
 });

@@ -118,6 +118,32 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Menos movimientos fetales: escuche el corazón fetal y valore al feto hoy.',
   'Kidney disease is on record: protein alone cannot diagnose pre-eclampsia; compare with her earlier ratio and creatinine.':
     'Consta enfermedad renal: la proteína sola no diagnostica preeclampsia; compare con su cociente y creatinina anteriores.',
+  // What speaks against a drug
+  'Not labetalol: asthma is on record.': 'Labetalol no: consta asma.',
+  'Not labetalol: heart block is on record.': 'Labetalol no: consta bloqueo cardíaco.',
+  'Not labetalol: heart failure is on record.': 'Labetalol no: consta insuficiencia cardíaca.',
+  'Not labetalol: a slow pulse is on record.': 'Labetalol no: consta pulso lento.',
+  'Not labetalol: an allergy to it is on record.': 'Labetalol no: consta alergia.',
+  'Not a beta-blocker: asthma is on record.': 'Betabloqueante no: consta asma.',
+  'Not a beta-blocker: heart block is on record.': 'Betabloqueante no: consta bloqueo cardíaco.',
+  'Not a beta-blocker: heart failure is on record.': 'Betabloqueante no: consta insuficiencia cardíaca.',
+  'Not a beta-blocker: a slow pulse is on record.': 'Betabloqueante no: consta pulso lento.',
+  'Not a beta-blocker: an allergy to it is on record.': 'Betabloqueante no: consta alergia.',
+  'Not nifedipine: an allergy to it is on record.': 'Nifedipino no: consta alergia.',
+  'Not methyldopa: depression is on record.': 'Metildopa no: consta depresión.',
+  'Not methyldopa: an allergy to it is on record.': 'Metildopa no: consta alergia.',
+  'Not hydralazine: an allergy to it is on record.': 'Hidralazina no: consta alergia.',
+  'Not magnesium sulfate: an allergy to it is on record.': 'Sulfato de magnesio no: consta alergia.',
+  'Not enalapril: an allergy to it is on record.': 'Enalapril no: consta alergia.',
+  'Not amlodipine: an allergy to it is on record.': 'Amlodipino no: consta alergia.',
+  'Asthma is on record.': 'Consta asma.',
+  'Heart block is on record.': 'Consta bloqueo cardíaco.',
+  'Heart failure is on record.': 'Consta insuficiencia cardíaca.',
+  'A slow pulse is on record.': 'Consta pulso lento.',
+  'Depression is on record.': 'Consta depresión.',
+  'An allergy to it is on record.': 'Consta alergia a este medicamento.',
+  'An allergy to this medicine, or to one of its class, is on record.':
+    'Consta alergia a este medicamento o a uno de su clase.',
   // Before transfer
   'Call the receiving hospital.': 'Llame al hospital que la recibe.',
   'Lay her on her left side and keep the airway free; never leave her alone.':
@@ -126,7 +152,20 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Posible edema pulmonar: siéntela, dé oxígeno y restrinja líquidos.',
   'Magnesium sulfate, loading dose: # g of #% into a vein over # to # minutes, then # g of #% deep into each buttock; where the full course cannot be given, the loading dose and then transfer.':
     'Sulfato de magnesio, dosis de carga: #1 g al #2% en vena en #3 a #4 minutos, luego #5 g al #6% profundo en cada glúteo; donde no se pueda dar el curso completo, la dosis de carga y después el traslado.',
-  'Magnesium is running: no second loading dose.': 'El magnesio está pasando: sin segunda dosis de carga.',
+  'Magnesium was given or is running: no second loading dose.':
+    'El magnesio ya se dio o está pasando: sin segunda dosis de carga.',
+  'Magnesium is on order: if it was given, no second loading dose.':
+    'El magnesio está ordenado: si ya se dio, sin segunda dosis de carga.',
+  'An order of magnesium is on record, and no dose with its time: if it was given, no second loading dose.':
+    'Consta una orden de magnesio y ninguna dosis con su hora: si ya se dio, sin segunda dosis de carga.',
+  'Breathing is slow on magnesium: stop it.': 'La respiración es lenta con magnesio: deténgalo.',
+  'Slow breathing on magnesium.': 'Respiración lenta con magnesio.',
+  'Breathing is slow on magnesium: stop it now, give calcium gluconate # g (# mL of #%) into a vein, slowly, over about # minutes, and help her breathe.':
+    'La respiración es lenta con magnesio: deténgalo ya, dé gluconato de calcio #1 g (#2 mL al #3%) en vena, despacio, en unos #4 minutos, y ayúdela a respirar.',
+  'Magnesium goes on for # hours after the last fit or birth, whichever is later.':
+    'El magnesio sigue #1 horas después de la última convulsión o del parto, lo que sea más tarde.',
+  'Magnesium is on order already: two orders, one loading dose.':
+    'El magnesio ya está ordenado: dos órdenes, una sola dosis de carga.',
   'Only after a further fit: # to # g more, slowly into a vein.':
     'Solo tras otra convulsión: de #1 a #2 g más, lentamente en vena.',
   'Before each further dose of magnesium: breathing at least # per minute, knee jerk present, urine at least # mL per hour over # hours.':

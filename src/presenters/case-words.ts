@@ -49,6 +49,9 @@ const words: Readonly<Record<string, (line: CaseLine) => string>> = {
   condition: (line) => `recorded: ${plain(line['condition'])}`,
   takes: (line) => `takes ${plain(line['medicine'])}`,
   given: (line) => `${plain(line['medicine'])} given`,
+  ordered: (line) => `${plain(line['medicine'])} ordered`,
+  running: (line) => `${plain(line['medicine'])} running`,
+  allergy: (line) => `allergic to ${plain(line['medicine'])}`,
 };
 
 /**
@@ -74,7 +77,15 @@ function lineWords(line: CaseLine): string {
 }
 
 /** Only what is read by the clock: pressures, drugs given, births, fits. */
-const timed = new Set(['pressure', 'systolic-by-palpation', 'given', 'birth', 'symptom']);
+const timed = new Set([
+  'pressure',
+  'systolic-by-palpation',
+  'given',
+  'ordered',
+  'running',
+  'birth',
+  'symptom',
+]);
 
 function timeWords(line: CaseLine, withDay: boolean): string {
   const at = line['at'];

@@ -35,6 +35,7 @@ const mendable: readonly SetAsideCode[] = [
   'diastolic-not-below-systolic',
   'modifier-not-understood',
   'code-missing',
+  'code-unknown',
   'reference-unresolved',
   'malformed',
 ];

@@ -29,6 +29,7 @@ export const issueTypes = {
   'diastolic-not-below-systolic': 'value',
   'modifier-not-understood': 'extension',
   'code-missing': 'required',
+  'code-unknown': 'code-invalid',
   'not-the-mother': 'business-rule',
   'method-not-usable': 'business-rule',
   'previous-pregnancy': 'business-rule',

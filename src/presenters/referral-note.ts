@@ -110,7 +110,14 @@ function background({ timeline }: Evaluation): NoteSection {
   const taken = timeline.medicines.filter(({ status }) => status === 'active');
   return section('background', 'Background', [
     part('Pregnancies', counts.length === 0 ? [] : [counts.join(', ')]),
-    part('Problems', unique(conditions.map(({ asSent }) => asSent))),
+    part(
+      'Problems',
+      unique(conditions.filter((item) => item.allergicTo === undefined).map(({ asSent }) => asSent)),
+    ),
+    part(
+      'Allergies',
+      unique(conditions.filter((item) => item.allergicTo !== undefined).map(({ asSent }) => asSent)),
+    ),
     part('Medicines in use', unique(taken.map((each) => medicineLine(each, 'since ')))),
   ]);
 }

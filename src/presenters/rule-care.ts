@@ -83,6 +83,7 @@ export const medicineLines = (guidelines: readonly Guideline[]): readonly string
       [
         needLine(rule.when, guideline),
         ...(rule.conditions ?? []).map((item) => `${idWords(item)} recorded`),
+        ...(rule.ofAllergy === true ? ['an allergy to it recorded'] : []),
       ].join('; '),
       rule.sentence,
       rule.alternative === undefined ? '' : rule.alternative.sentence,

@@ -158,12 +158,23 @@ export function questionItems(question: Question): readonly ListItem[] {
 function windowItems(question: Question): readonly ListItem[] {
   return [
     ...('freshWithin' in question ? [item(`not older than ${spanWords(question.freshWithin)}`)] : []),
+    ...('medicines' in question && 'within' in question
+      ? [item(`given within ${spanWords(question.within)}`)]
+      : []),
+    ...('doses' in question ? [item(doseWords(question.doses))] : []),
     ...('settledAfter' in question
       ? [item(`settled when lower readings go on for ${limitWords(question.settledAfter)}`)]
       : []),
     ...('after' in question ? [item(`for ${limitWords(question.after)}`)] : []),
   ];
 }
+
+type Doses = NonNullable<Extract<Question, { check: 'medicine-active' }>['doses']>;
+
+const doseWords = ({ within, apart }: Doses): string =>
+  apart === undefined
+    ? `or given within ${spanWords(within)}`
+    : `or given twice within ${spanWords(within)}, ${limitWords(apart)} apart`;
 
 const spanWords = ({ value, unit }: { readonly value: number; readonly unit: string }): string =>
   quantityWords(value, unit);

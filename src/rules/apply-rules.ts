@@ -1,7 +1,8 @@
 // Runs the questions and rules of a guideline over a timeline. Nothing clinical inside.
 import type { Assessment, Finding, Outcome } from '../findings/finding.ts';
-import type { Guideline, Question, TimelineValues } from '../guidelines/guideline.ts';
+import type { ActionKind, Guideline, Question, TimelineValues } from '../guidelines/guideline.ts';
 import type { Timeline } from '../timeline/timeline.ts';
+import { markedAgainst } from './against.ts';
 import { answerQuestion } from './checks/index.ts';
 import type { Answer } from './answer.ts';
 import { chooseActions } from './choose-actions.ts';
@@ -43,7 +44,11 @@ export function applyRules(
   const prevention = advisePrevention(view, guideline, outcomes);
   const urgency = decideUrgency(guideline.urgencyRules, outcomes);
   const referral = chooseReferral(guideline.referralRules, outcomes, urgency.urgency);
-  const actions = chooseActions(view, guideline, outcomes, site);
+  const actions = chooseActions(view, guideline, outcomes, site).map((action) =>
+    namesDrugs.has(action.kind)
+      ? { ...action, sentence: markedAgainst(view, guideline, action.sentence) }
+      : action,
+  );
   return {
     view,
     assessment: {
@@ -61,6 +66,9 @@ export function applyRules(
     },
   };
 }
+
+/** Steps that offer drugs by name. */
+const namesDrugs: ReadonlySet<ActionKind> = new Set<ActionKind>(['before-transfer', 'treatment-option']);
 
 function asFinding(question: Question, answer: Answer): Finding {
   const omission = question.whenCannotTell;

@@ -68,7 +68,7 @@ function considerAll(
   for (const medicine of timeline.medicines)
     consider(
       [medicine.source.reference],
-      (question) => question.check === 'medicine-active' && question.medicines.includes(medicine.medicine),
+      (question) => asksForMedicine(question) && question.medicines.includes(medicine.medicine),
     );
   const { dating, birth, assumedFrom20Weeks } = timeline.pregnancy;
   consider(
@@ -80,10 +80,14 @@ function considerAll(
   );
 }
 
+type MedicineQuestion = Extract<Question, { readonly medicines: unknown }>;
+const asksForMedicine = (question: Question): question is MedicineQuestion => 'medicines' in question;
+
 const hellpAnalytes: ReadonlySet<string> = new Set(['platelets', 'ast', 'alt', 'ldh', 'bilirubin']);
 
 function asksForAnalyte(question: Question, analyte: string): boolean {
-  if (question.check === 'laboratory-reaches') return question.analyte === analyte;
+  if (question.check === 'laboratory-reaches' || question.check === 'laboratory-on-medicine')
+    return question.analyte === analyte;
   if (question.check === 'hellp') return hellpAnalytes.has(analyte);
   if (question.check !== 'organ-involvement') return false;
   return question.criteria.some(

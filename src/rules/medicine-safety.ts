@@ -1,14 +1,15 @@
 // Medicines in use or ordered that are to be avoided or used with care. Runs the rules; nothing clinical inside.
 import type { Evidence, MedicineNotice, Outcome } from '../findings/finding.ts';
-import type { Guideline, MedicineRule } from '../guidelines/guideline.ts';
+import type { Guideline, MedicineId, MedicineRule, Threshold } from '../guidelines/guideline.ts';
 import type { Medicine } from '../timeline/timeline.ts';
-import { ofFact } from './answer.ts';
+import { allergiesOnRecord, conditionsOnRecord, markedAgainst } from './against.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { named } from './checks/symptoms.ts';
 import { combine, lookUp } from './combine.ts';
 import { milliseconds } from './compare.ts';
+import { isGivenWithin, isNotOver } from './doses.ts';
 import { uniqueEvidence } from './unique-evidence.ts';
-import { isAtLeastAfter, type View } from './view.ts';
+import type { View } from './view.ts';
 
 export interface JudgedMedicine {
   readonly outcome: Outcome;
@@ -26,7 +27,7 @@ export interface JudgedMedicine {
  * Returns  one notice for each rule that is met, in the order of the rules; a rule that cannot tell gives a note where
  *          the data has a sentence for it
  * Throws   when the data names an unknown question
- * Notes    1. Medicines in use and medicines only ordered both count, unless the rule says otherwise.
+ * Notes    1. Medicines in use, medicines only ordered and doses given lately count, unless the rule says otherwise.
  *          2. A medicine that has stopped says nothing.
  * Source   the rules come from the guideline data
  */
@@ -37,12 +38,19 @@ export function judgeMedicines(
 ): readonly MedicineNotice[] {
   return (guideline.medicineRules ?? []).flatMap((rule) => {
     const judged = judgeMedicine(view, rule, outcomes);
-    if (judged.outcome === 'met') return [asNotice(rule, judged, rule.severity, rule.sentence)];
+    if (judged.outcome === 'met')
+      return [marked(view, guideline, asNotice(rule, judged, rule.severity, rule.sentence))];
     if (judged.outcome === 'cannot-tell' && rule.whenCannotTell !== undefined)
       return [asNotice(rule, judged, 'note', rule.whenCannotTell)];
     return [];
   });
 }
+
+/** What is named instead, with what the record holds against it. */
+const marked = (view: View, guideline: Guideline, notice: MedicineNotice): MedicineNotice =>
+  notice.alternative === undefined
+    ? notice
+    : { ...notice, alternative: markedAgainst(view, guideline, notice.alternative) };
 
 /** One rule: not-applicable when the medicine is not there at all. */
 export function judgeMedicine(
@@ -52,26 +60,35 @@ export function judgeMedicine(
 ): JudgedMedicine {
   const medicines = medicinesFor(view, rule);
   if (medicines.length === 0) return { outcome: 'not-applicable', medicines: [], evidence: [] };
-  const beside = [besideConditions(view, rule), besideMedicines(view, rule, medicines)];
+  const beside = [
+    besideConditions(view, rule),
+    besideMedicines(view, rule, medicines),
+    rule.ofAllergy && allergiesOnRecord(view, agentsIn(medicines)),
+  ];
   const evidence = uniqueEvidence([...medicines.map(ofMedicine), ...beside.flatMap((item) => item ?? [])]);
   if (beside.some((item) => item !== undefined && item.length === 0))
     return { outcome: 'not-met', medicines, evidence };
   return { outcome: combine(rule.when, lookUp(outcomes)), medicines, evidence };
 }
 
+const agentsIn = (medicines: readonly Medicine[]): readonly MedicineId[] =>
+  medicines.map(({ medicine }) => medicine);
+
 function medicinesFor(view: View, rule: MedicineRule): readonly Medicine[] {
   const statuses = rule.statuses ?? ['active', 'ordered'];
   const all = view.timeline.medicines;
-  const { longerThan, except } = rule;
+  const { longerThan, except, givenWithin } = rule;
   return all
-    .filter((item) => rule.medicines.includes(item.medicine) && statuses.some((one) => one === item.status))
-    .filter((item) => isNotOver(view, item))
+    .filter((item) => rule.medicines.includes(item.medicine))
+    .filter(
+      (item) =>
+        statuses.some((status) => isInStatus(view, item, status, undefined)) ||
+        (item.status === 'given' && isInStatus(view, item, 'given', givenWithin)),
+    )
     .filter((item) => !all.some((other) => isSameProduct(item, other) && except?.includes(other.medicine)))
+    .filter((item) => rule.ofAllergy !== true || allergiesOnRecord(view, [item.medicine]).length > 0)
     .filter((item) => longerThan === undefined || isLongerThan(view, item, milliseconds(longerThan)));
 }
-
-const isNotOver = (view: View, item: Medicine): boolean =>
-  item.end === undefined || item.end.latest >= view.timeline.asOf;
 
 const isSameProduct = (one: Medicine, other: Medicine): boolean =>
   one.source.reference === other.source.reference;
@@ -82,10 +99,7 @@ const isLongerThan = (view: View, { start }: Medicine, ms: number): boolean =>
 /** Undefined when the rule asks for no condition. */
 function besideConditions(view: View, rule: MedicineRule): readonly Evidence[] | undefined {
   const { conditions } = rule;
-  if (conditions === undefined) return undefined;
-  return view.timeline.conditions
-    .filter((item) => item.state === 'active' && conditions.includes(item.condition))
-    .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
+  return conditions === undefined ? undefined : conditionsOnRecord(view, conditions);
 }
 
 /** Undefined when the rule asks for no other medicine. */
@@ -100,23 +114,25 @@ function besideMedicines(
     .filter(
       (item) =>
         alongside.medicines.includes(item.medicine) &&
-        alongside.statuses.some((one) => one === item.status) &&
         medicines.some((first) => !isSameProduct(first, item)) &&
-        isNotOver(view, item) &&
-        (item.status !== 'given' || isRecent(view, item, alongside.within)),
+        alongside.statuses.some((status) => isInStatus(view, item, status, alongside.within)),
     )
     .map(ofMedicine);
 }
 
-/** A dose given counts while it lies inside the time; without a time of giving, or without a limit, it counts. */
-function isRecent(
-  view: View,
-  { start }: Medicine,
-  within: NonNullable<MedicineRule['longerThan']> | undefined,
-): boolean {
-  if (start === undefined || within === undefined) return true;
-  const now = { ...start, earliest: view.timeline.asOf, latest: view.timeline.asOf };
-  return isAtLeastAfter(start, now, milliseconds(within) + 1) !== true;
+type Status = NonNullable<MedicineRule['alongside']>['statuses'][number];
+
+/** A dose given counts while it lies inside the time; without a time of giving it counts. */
+function isInStatus(view: View, item: Medicine, status: Status, within: Threshold | undefined): boolean {
+  switch (status) {
+    case 'given':
+      return within !== undefined && isGivenWithin(view, item, within) !== false;
+    case 'order-in-force':
+      return item.isOrder === true && item.status === 'active' && isNotOver(view, item);
+    case 'active':
+    case 'ordered':
+      return item.status === status && isNotOver(view, item);
+  }
 }
 
 function asNotice(

@@ -1,9 +1,10 @@
 // Drugs the publications name for her state, with what in the record speaks against each. Never an order.
 import type { Evidence, Outcome, TreatmentOption } from '../findings/finding.ts';
 import type { Guideline, TreatmentRule } from '../guidelines/guideline.ts';
-import { ofFact } from './answer.ts';
+import { recordAgainst } from './against.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
 import { combine, lookUp } from './combine.ts';
+import { givenWithin, isNotOver } from './doses.ts';
 import { firstLevelSite, isPossibleAt, type Site } from './site.ts';
 import { uniqueEvidence } from './unique-evidence.ts';
 import type { View } from './view.ts';
@@ -56,7 +57,7 @@ function reasonsAgainst(
   site: Site,
 ): readonly Against[] {
   const found = rule.against.flatMap((reason): readonly Against[] => {
-    const evidence = [...conditionEvidence(view, reason), ...medicineEvidence(view, reason)];
+    const evidence = [...recordAgainst(view, reason), ...medicineEvidence(view, reason)];
     const isState = reason.when !== undefined && combine(reason.when, lookUp(outcomes)) === 'met';
     return evidence.length > 0 || isState
       ? [{ sentence: reason.sentence, evidence: uniqueEvidence(evidence) }]
@@ -69,17 +70,10 @@ function reasonsAgainst(
 
 type Reason = TreatmentRule['against'][number];
 
-const conditionEvidence = (view: View, { conditions = [] }: Reason): readonly Evidence[] =>
-  view.timeline.conditions
-    .filter((item) => item.state === 'active' && conditions.includes(item.condition))
-    .map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded));
-
-const medicineEvidence = (view: View, { medicines = [] }: Reason): readonly Evidence[] =>
-  view.timeline.medicines
-    .filter(
-      (item) =>
-        item.status === 'active' &&
-        medicines.includes(item.medicine) &&
-        (item.end === undefined || item.end.latest >= view.timeline.asOf),
-    )
-    .map(ofMedicine);
+function medicineEvidence(view: View, { medicines = [], given }: Reason): readonly Evidence[] {
+  const inUse = view.timeline.medicines.filter(
+    (item) => item.status === 'active' && medicines.includes(item.medicine) && isNotOver(view, item),
+  );
+  const doses = given === undefined ? [] : givenWithin(view, given.medicines, given.within);
+  return [...new Set([...inUse, ...doses])].map(ofMedicine);
+}

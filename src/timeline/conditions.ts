@@ -1,7 +1,7 @@
 // Conditions, allergies and family history on record, as the facts a rule asks for.
 import type { AllergyIntolerance, Condition, FamilyMemberHistory } from 'fhir/r4.js';
 import type { Received } from '../bundle/read-bundle-types.ts';
-import type { ConditionId } from '../guidelines/guideline.ts';
+import type { ConditionId, MedicineId } from '../guidelines/guideline.ts';
 import { conditionCodes } from '../terminology/condition-codes.ts';
 import { familyRelations } from '../terminology/relations.ts';
 import { classifiedRows, indexClassified } from './classified-codes.ts';
@@ -10,7 +10,7 @@ import { reportMissingSystem, systemCodesOf } from './coded-value.ts';
 import { conditionStateOf } from './condition-state.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { codingsOf, fieldsOf, listOf, textOf, wordingOf } from './fields.ts';
-import { medicinesOf } from './medicine-names.ts';
+import { medicinesOf, medicineWords } from './medicine-names.ts';
 import { sourceOf } from './source.ts';
 import type { KnownCondition } from './timeline.ts';
 import { notAsked, unusable, type NotAsked } from './unusable.ts';
@@ -77,17 +77,18 @@ function knownConditions(
     codes,
     asSent,
     source: sourceOf(received),
+    ...(condition === 'aspirin-allergy' ? { allergicTo: ['aspirin'] as const } : {}),
     ...(onset === undefined ? {} : { onset }),
     ...(recorded === undefined ? {} : { recorded }),
   }));
 }
 
 /**
- * Does this record state an allergy that a rule asks for?
+ * To which medicines does this record state an allergy?
  *
  * Given    received  an allergy or intolerance
  *          context   as for a condition
- * Returns  the allergy to aspirin; not-needed for any other, or a refuted one
+ * Returns  one entry with the agents and classes it is to; not-needed when it is to none that a rule asks for, or refuted
  * Throws   never
  * Notes    1. The substance may stand in the code or in a reaction.
  */
@@ -97,15 +98,17 @@ export function readAllergy(
 ): readonly KnownCondition[] | NotAsked {
   const { code } = received.resource;
   const substances = [code, ...listOf(received.resource.reaction).map((reaction) => reaction['substance'])];
-  const isAspirin = substances.some(
-    (substance) =>
-      conditionsOf(substance).includes('aspirin-allergy') ||
-      medicinesOf(substance).medicines.includes('aspirin'),
-  );
-  return isAspirin
-    ? knownConditions(received, ['aspirin-allergy'], code, context)
-    : notAsked('No rule asks for this allergy.');
+  const allergicTo = [...new Set(substances.flatMap(agentsOf))];
+  if (allergicTo.length === 0) return notAsked('No rule asks for this allergy.');
+  const condition = allergicTo.includes('aspirin') ? 'aspirin-allergy' : 'medicine-allergy';
+  const known = knownConditions(received, [condition], code, context);
+  if ('kind' in known) return known;
+  const asSent = wordingOf(code) ?? `allergy to ${medicineWords(allergicTo)}`;
+  return known.map((allergy) => ({ ...allergy, allergicTo, asSent }));
 }
+
+const agentsOf = (substance: unknown): readonly MedicineId[] =>
+  conditionsOf(substance).includes('aspirin-allergy') ? ['aspirin'] : medicinesOf(substance).medicines;
 
 const relations = indexCodes(familyRelations.codes);
 const relationWords: ReadonlySet<string> = new Set(familyRelations.words);

@@ -1,8 +1,10 @@
 // Which agents a medicine contains: by code, or by name when no code is recognised.
 import type { MedicineId } from '../guidelines/guideline.ts';
 import { medicineCodes, medicineNames } from '../terminology/medicine-codes.ts';
+import { systems } from '../terminology/systems.ts';
 import { classifiedRows, indexClassified } from './classified-codes.ts';
-import { codingsOf, fieldsOf, textOf } from './fields.ts';
+import { canonicalSystem } from './coded-value.ts';
+import { codingsOf, fieldsOf, textOf, wordingOf } from './fields.ts';
 
 interface MedicineRow {
   readonly system: string;
@@ -50,3 +52,36 @@ export function agentsNamed(text: string): Agents {
   const named = names.filter(({ word }) => word.test(plain)).flatMap(({ medicines }) => medicines);
   return { medicines: [...new Set(named)], byName: named.length > 0 };
 }
+
+const wholeAtcCode = /^[A-Z]\d\d[A-Z]{2}\d\d$/;
+
+/**
+ * May this be one of our medicines, though no code of it is in our list?
+ *
+ * Returns  true for a code without any name; false for a whole ATC code, which names its substance and is not ours
+ */
+export function isUnknownMedicine(concept: unknown): boolean {
+  const codings = codingsOf(concept);
+  if (wordingOf(concept) !== undefined || classifiedRows(concept, index).length > 0) return false;
+  return (
+    codings.some(({ code }) => code !== undefined) &&
+    !codings.some(
+      ({ system, code }) => canonicalSystem(system) === systems.atc && wholeAtcCode.test(code?.trim() ?? ''),
+    )
+  );
+}
+
+const inCapitals: ReadonlyMap<string, string> = new Map([
+  ['ace-inhibitor', 'ACE inhibitor'],
+  ['nsaid', 'NSAID'],
+]);
+
+/** Agents as people name them; a class goes unsaid where the agent itself is known. */
+export function medicineWords(medicines: readonly MedicineId[]): string {
+  const agents = medicines.filter(
+    (medicine) => medicine !== 'ace-inhibitor' || !medicines.some((one) => aceInhibitors.has(one)),
+  );
+  return agents.map((medicine) => inCapitals.get(medicine) ?? medicine.replaceAll('-', ' ')).join(', ');
+}
+
+const aceInhibitors: ReadonlySet<MedicineId> = new Set<MedicineId>(['enalapril', 'captopril']);

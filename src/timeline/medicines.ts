@@ -5,7 +5,7 @@ import { sublingual } from '../terminology/medicine-codes.ts';
 import { reportMissingSystem } from './coded-value.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { codingsOf, fieldsOf, isFields, listOf, textOf, wordingOf, type Fields } from './fields.ts';
-import { agentsNamed, medicinesOf, type Agents } from './medicine-names.ts';
+import { agentsNamed, isUnknownMedicine, medicinesOf, medicineWords, type Agents } from './medicine-names.ts';
 import { courseOf, type Course } from './medicine-course.ts';
 import { sourceOf } from './source.ts';
 import type { Medicine } from './timeline.ts';
@@ -20,7 +20,8 @@ export type MedicineResource = MedicationStatement | MedicationRequest | Medicat
  *          context   finds the Medication; `asOf`, zone of the facility
  * Returns  one entry per agent or class
  *          not-needed  not in our list, not given, or an order not to give it
- *          unusable    reference-unresolved, code-missing, value-ambiguous (medicine sent twice), status-not-usable
+ *          unusable    reference-unresolved, code-missing, code-unknown (it may be one of ours), value-ambiguous
+ *                      (medicine sent twice), status-not-usable
  * Throws   never
  * Notes    1. A combination counts for each of its agents.
  *          2. A name counts only when no code is recognised; that is reported.
@@ -34,16 +35,25 @@ export function readMedicines(
   const fields = fieldsOf(received.resource);
   const named = readNamed(received, fields, context);
   if ('code' in named) return named;
-  if (named.agents.medicines.length === 0) return notAsked('This medicine is not in our list.');
+  if (named.agents.medicines.length === 0) return named.isOpen ? unknownCode : notAsked(notOurs);
   const course = courseOf(fields, context);
   if ('kind' in course) return course;
   if (named.agents.byName) reportByName(received, context);
   return entries(received, fields, named, course);
 }
 
+const notOurs = 'This medicine is not in our list.';
+const unknownCode = unusable(
+  'code-unknown',
+  'medication',
+  'The code of this medicine is not known here, and no name was sent. Send its ATC or ingredient code, or its name.',
+);
+
 interface Named {
   readonly agents: Agents;
   readonly wording: string;
+  /** No agent was recognised, and it may be one of ours: a code without a name. */
+  readonly isOpen: boolean;
 }
 
 function readNamed(received: Received, fields: Fields, context: TimelineContext): Named | Unusable {
@@ -58,7 +68,7 @@ function readNamed(received: Received, fields: Fields, context: TimelineContext)
   }
   if (isFields(concept)) {
     reportMissingSystem(received, concept, 'medicationCodeableConcept', context);
-    return { agents: medicinesOf(concept), wording: wordingOf(concept) ?? codeOf(concept) };
+    return namedBy(medicinesOf(concept), wordingOf(concept), [concept]);
   }
   if (isFields(reference)) return readReferenced(received, reference, context);
   return unusable(
@@ -78,19 +88,29 @@ function readReferenced(received: Received, reference: Fields, context: Timeline
           'medicationReference',
           'The Medication is not in the bundle. Send it, or name the medicine by code.',
         )
-      : { agents: agentsNamed(display), wording: display };
+      : namedBy(agentsNamed(display), display, []);
   }
   const fields = fieldsOf(medication.resource);
   const ingredients = listOf(fields['ingredient']).map((ingredient) => ingredient['itemCodeableConcept']);
   const found = [fields['code'], ...ingredients].map(medicinesOf);
   const coded = found.filter((agents) => !agents.byName && agents.medicines.length > 0);
   const counted = coded.length > 0 ? coded : found;
+  const agents = {
+    medicines: [...new Set(counted.flatMap(({ medicines }) => medicines))],
+    byName: coded.length === 0 && found.some(({ byName }) => byName),
+  };
+  return namedBy(agents, wordingOf(fields['code']) ?? display, [fields['code'], ...ingredients]);
+}
+
+/** Where no wording was sent, the agents as we name them, with the code. */
+function namedBy(agents: Agents, wording: string | undefined, concepts: readonly unknown[]): Named {
+  const isOpen = wording === undefined && concepts.some(isUnknownMedicine);
+  if (wording !== undefined) return { agents, wording, isOpen };
+  const code = concepts.map(codeOf).find((each) => each !== '');
   return {
-    agents: {
-      medicines: [...new Set(counted.flatMap((agents) => agents.medicines))],
-      byName: coded.length === 0 && found.some((agents) => agents.byName),
-    },
-    wording: wordingOf(fields['code']) ?? display ?? codeOf(fields['code']),
+    agents,
+    wording: `${medicineWords(agents.medicines)}${code === undefined ? '' : ` (${code})`}`,
+    isOpen,
   };
 }
 
@@ -105,6 +125,7 @@ function entries(received: Received, fields: Fields, named: Named, course: Cours
   return all.map((medicine) => ({
     medicine,
     status: course.status,
+    ...(fields['resourceType'] === 'MedicationRequest' ? { isOrder: true as const } : {}),
     asSent: named.wording,
     source: sourceOf(received),
     ...(course.start === undefined ? {} : { start: course.start }),

@@ -189,6 +189,8 @@ export interface KnownCondition {
   readonly recorded?: Moment;
   /** Codes as sent, `system|code`, so that a suggestion can be compared with the chart. */
   readonly codes: readonly string[];
+  /** Of an allergy: the agents and classes it is to. */
+  readonly allergicTo?: readonly MedicineId[];
   readonly asSent: string;
   readonly source: Source;
 }
@@ -197,6 +199,8 @@ export interface Medicine {
   readonly medicine: MedicineId;
   /** `active`: being taken or ordered and running; `given`: one administration; `ordered`: a draft or proposal; `stopped`. */
   readonly status: 'active' | 'given' | 'ordered' | 'stopped';
+  /** Known from an order only: no record says that it was taken or given. */
+  readonly isOrder?: true;
   readonly start?: Moment;
   readonly end?: Moment;
   readonly route?: string;

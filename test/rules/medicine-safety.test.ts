@@ -1,7 +1,7 @@
 // Expectations: clinical-rules.md 2.5 rules 47 and 48, 2.7, 2.9, cases X38 and X39, decisions 27 and 28.
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../src/findings/finding.ts';
-import type { MedicineRule } from '../../src/guidelines/guideline.ts';
+import type { MedicineId, MedicineRule } from '../../src/guidelines/guideline.ts';
 import { medicineRules } from '../../src/guidelines/medicine-rules.ts';
 import { questionsOf } from '../../src/rules/combine.ts';
 import { judgeMedicine } from '../../src/rules/medicine-safety.ts';
@@ -25,7 +25,10 @@ const feeling = (plain: PlainTimeline, ...symptoms: NonNullable<PlainTimeline['s
   ...plain,
   symptoms: [...(plain.symptoms ?? []), ...symptoms],
 });
+const allergyTo = (medicine: MedicineId) =>
+  ({ condition: 'medicine-allergy', allergicTo: [medicine] }) as const;
 const ordered = 'ordered' as const;
+const given = 'given' as const;
 const running: Medicines[number] = { medicine: 'magnesium-sulfate', start: '2026-03-10T08:00:00Z' };
 const weekLong: Medicines[number] = { medicine: 'magnesium-sulfate', start: '2026-03-04T08:00:00Z' };
 const poorKidney = {
@@ -47,8 +50,13 @@ const rows: readonly Row[] = [
       taking(story.normal, { medicine: 'ace-inhibitor' }),
       taking(story.undated, { medicine: 'angiotensin-receptor-blocker' }),
       taking(story.chronic, { medicine: 'renin-inhibitor', status: ordered }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given, start: '2026-03-04T08:00:00Z' }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given }),
     ],
-    notMet: [taking(story.afterBirth, { medicine: 'ace-inhibitor' })],
+    notMet: [
+      taking(story.afterBirth, { medicine: 'ace-inhibitor' }),
+      taking(story.normal, { medicine: 'ace-inhibitor', status: given, start: '2026-03-02T08:00:00Z' }),
+    ],
   },
   {
     rule: 'atenolol-in-pregnancy',
@@ -81,6 +89,7 @@ const rows: readonly Row[] = [
   {
     rule: 'sublingual-nifedipine',
     met: [
+      taking(story.severe, { medicine: 'sublingual-nifedipine', status: given, start: story.asOf }),
       taking(story.normal, { medicine: 'sublingual-nifedipine', status: ordered }),
       taking(story.afterBirth, { medicine: 'sublingual-nifedipine' }),
     ],
@@ -109,10 +118,26 @@ const rows: readonly Row[] = [
       taking(story.preEclampsia, { medicine: 'magnesium-sulfate', status: ordered }),
       taking(
         story.preEclampsia,
+        { ...running, isOrder: true },
+        { medicine: 'magnesium-sulfate', status: ordered },
+      ),
+      taking(
+        story.preEclampsia,
         { ...weekLong, status: 'given' },
         { medicine: 'magnesium-sulfate', status: ordered },
       ),
     ],
+  },
+  {
+    rule: 'second-magnesium-order',
+    met: [
+      taking(
+        story.preEclampsia,
+        { ...running, isOrder: true },
+        { medicine: 'magnesium-sulfate', status: ordered },
+      ),
+    ],
+    notMet: [taking(story.preEclampsia, { medicine: 'magnesium-sulfate', status: ordered })],
   },
   {
     rule: 'magnesium-with-calcium-blocker',
@@ -123,6 +148,15 @@ const rows: readonly Row[] = [
     rule: 'magnesium-too-long',
     met: [taking(story.preEclampsia, weekLong)],
     notMet: [taking(story.afterBirth, weekLong)],
+  },
+  {
+    rule: 'allergy-on-record',
+    met: [
+      taking(having(story.gestational, allergyTo('labetalol')), { medicine: 'labetalol', status: ordered }),
+      taking(having(story.normal, allergyTo('aspirin')), { medicine: 'aspirin', status: ordered }),
+      taking(having(story.afterBirth, allergyTo('ace-inhibitor')), { medicine: 'ace-inhibitor' }),
+    ],
+    notMet: [],
   },
   {
     rule: 'labetalol-contraindicated',
@@ -145,6 +179,7 @@ const rows: readonly Row[] = [
     rule: 'ergometrine-with-hypertension',
     met: [
       taking(story.afterBirth, { medicine: 'ergometrine', status: ordered }),
+      taking(story.afterBirth, { medicine: 'ergometrine', status: given, start: '2026-03-10T09:05:00Z' }),
       taking(story.preEclampsia, { medicine: 'ergometrine', status: ordered }),
     ],
     notMet: [taking(story.normal, { medicine: 'ergometrine', status: ordered })],
@@ -251,7 +286,11 @@ describe('each medicine rule', () => {
     const without = medicineRules.filter(
       (rule) => rule.severity === 'avoid' && rule.alternative === undefined,
     );
-    expect(without.map(({ id }) => id)).toEqual(['statin-in-pregnancy', 'second-magnesium-load']);
+    expect(without.map(({ id }) => id)).toEqual([
+      'statin-in-pregnancy',
+      'second-magnesium-load',
+      'allergy-on-record',
+    ]);
   });
 });
 

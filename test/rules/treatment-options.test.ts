@@ -91,6 +91,18 @@ describe('what is offered first', () => {
     },
   );
 
+  it('is nifedipine with an allergy to labetalol', () => {
+    const allergy = { condition: 'medicine-allergy', allergicTo: ['labetalol'] } as const;
+    const plain = { ...story.severe, conditions: [allergy] };
+    expect(first(plain, 'acute-pressure')).toBe('nifedipine-by-mouth');
+    expect(option(plain, 'labetalol-by-mouth')?.against).toMatchObject([
+      { sentence: 'An allergy to it is on record.', evidence: [{ reference: 'Condition/0' }] },
+    ]);
+    expect(first({ ...plain, conditions: [{ ...allergy, state: 'inactive' }] }, 'acute-pressure')).toBe(
+      'labetalol-by-mouth',
+    );
+  });
+
   it('is enalapril after birth (NICE 1.9)', () => {
     const plain: PlainTimeline = {
       ...story.afterPreEclampsia,
@@ -111,11 +123,50 @@ describe('what is offered first', () => {
   });
 });
 
+describe('a sentence that names drugs says what the record holds against them', () => {
+  const step = (plain: PlainTimeline, id: string, edition?: string): string | undefined =>
+    assess(plain, edition).actions.find((action) => action.id === id)?.sentence;
+  const asthma = [{ condition: 'asthma' }] as const;
+  const allergy = [{ condition: 'medicine-allergy', allergicTo: ['hydralazine'] }] as const;
+
+  it.each([
+    ['start-drug', story.gestational, asthma, 'frontline', 'Not labetalol: asthma is on record.'],
+    ['start-drug', story.gestational, asthma, 'who-2020', 'Not a beta-blocker: asthma is on record.'],
+    ['lower-severe-pressure', story.severe, asthma, 'nice-2023', 'Not labetalol: asthma is on record.'],
+    [
+      'lower-severe-pressure',
+      story.severe,
+      allergy,
+      'nice-2023',
+      'Not hydralazine: an allergy to it is on record.',
+    ],
+  ] as const)('%s', (id, plain, conditions, edition, words) => {
+    expect(step({ ...plain, conditions }, id, edition)).toMatch(new RegExp(`${words}$`));
+    expect(step(plain, id, edition)).not.toContain('Not ');
+  });
+
+  it.each(['ace-inhibitor', 'atenolol'] as const)('what is named instead of %s', (medicine) => {
+    const { medicines } = assess({ ...story.normal, medicines: [{ medicine }], conditions: asthma });
+    expect(medicines[0]?.alternative).toContain('methyldopa');
+    expect(medicines[0]?.alternative).toMatch(/Not labetalol: asthma is on record\.$/);
+  });
+});
+
 describe('what speaks against an option', () => {
   const running: PlainTimeline = {
     ...story.severePreEclampsia,
     medicines: [{ medicine: 'magnesium-sulfate', start: '2026-03-10T11:30:00Z' }],
   };
+
+  it.each([
+    ['given', { status: 'given' }, 'Magnesium was given or is running: no second loading dose.'],
+    ['stopped', { status: 'stopped' }, 'Magnesium was given or is running: no second loading dose.'],
+    ['ordered', { isOrder: true }, 'Magnesium is on order: if it was given, no second loading dose.'],
+  ] as const)('is said of a second load: magnesium %s', (_name, how, sentence) => {
+    const medicines = [{ medicine: 'magnesium-sulfate', start: '2026-03-10T11:30:00Z', ...how }] as const;
+    const plain: PlainTimeline = { ...story.severePreEclampsia, medicines };
+    expect(option(plain, 'magnesium-into-the-vein')?.against.map((one) => one.sentence)).toEqual([sentence]);
+  });
 
   it('is said and hides nothing: nifedipine beside magnesium', () => {
     expect(option(running, 'nifedipine-by-mouth')?.against).toMatchObject([
@@ -125,7 +176,7 @@ describe('what speaks against an option', () => {
 
   it('is magnesium that already runs (case X38)', () => {
     expect(option(running, 'magnesium-into-the-vein')?.against.map(({ sentence }) => sentence)).toContain(
-      'Magnesium is running: no second loading dose.',
+      'Magnesium was given or is running: no second loading dose.',
     );
   });
 

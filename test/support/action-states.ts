@@ -1,4 +1,5 @@
 // States of a woman with the steps that belong to each. Expectations: clinical-rules.md 2.1, 2.5 to 2.7, 2.11 to 2.13; case X10.
+import { magnesiumStates, type ActionState } from './magnesium-states.ts';
 import * as story from './plain-stories.ts';
 import type { PlainTimeline } from './timeline-builder.ts';
 
@@ -16,12 +17,7 @@ const treated = (plain: PlainTimeline): PlainTimeline => ({
 });
 
 /** Each state, what is to be done in it, and what is not. */
-export const actionStates: readonly (readonly [
-  string,
-  PlainTimeline,
-  readonly string[],
-  readonly string[],
-])[] = [
+export const actionStates: readonly ActionState[] = [
   [
     'gestational hypertension',
     story.gestational,
@@ -76,15 +72,7 @@ export const actionStates: readonly (readonly [
     ],
     ['magnesium-no-second-load', 'danger-signs', 'start-drug', 'take-the-tablets'],
   ],
-  [
-    'severe pre-eclampsia, magnesium running (case X38)',
-    {
-      ...story.severePreEclampsia,
-      medicines: [{ medicine: 'magnesium-sulfate', start: '2026-03-10T11:30:00Z' }],
-    },
-    ['magnesium-no-second-load', 'magnesium-signs'],
-    ['magnesium-loading'],
-  ],
+  ...magnesiumStates,
   [
     'severe gestational hypertension',
     story.severe,

@@ -48,6 +48,12 @@ function toResources(entry: CaseEntry): FhirResource[] {
       return [build.takes(entry.medicine, entry.start)];
     case 'given':
       return [build.given(entry.medicine, entry.at)];
+    case 'ordered':
+      return [build.ordered(entry.medicine, entry.at)];
+    case 'running':
+      return [build.running(entry.medicine, entry.at)];
+    case 'allergy':
+      return [build.allergy(entry.medicine)];
     case 'strip':
     case 'strip-sign':
     case 'protein-creatinine-ratio':

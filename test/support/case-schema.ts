@@ -75,6 +75,9 @@ const entrySchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: kind('condition'), condition: keyOf(conditionCodes), onset: at.exactOptional() }),
   z.strictObject({ kind: kind('takes'), medicine: keyOf(medicineCodes), start: at }),
   z.strictObject({ kind: kind('given'), medicine: keyOf(medicineCodes), at }),
+  z.strictObject({ kind: kind('ordered'), medicine: keyOf(medicineCodes), at }),
+  z.strictObject({ kind: kind('running'), medicine: keyOf(medicineCodes), at }),
+  z.strictObject({ kind: kind('allergy'), medicine: keyOf(medicineCodes) }),
 ]);
 export type CaseEntry = z.infer<typeof entrySchema>;
 

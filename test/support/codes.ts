@@ -26,6 +26,7 @@ export const laboratoryCodes = {
   'fundal-height': '11881-0',
   'body-mass-index': '39156-5',
   'heart-rate': '8867-4',
+  'respiratory-rate': '9279-1',
 } as const;
 export type LaboratoryName = keyof typeof laboratoryCodes;
 

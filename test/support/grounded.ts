@@ -22,6 +22,7 @@ const limited: ReadonlySet<Question['check']> = new Set<Question['check']>([
   'home-pressure',
   'laboratory-reaches',
   'laboratory-fall',
+  'laboratory-on-medicine',
   'fetuses-reach',
   'urine-tested',
   'proteinuria',

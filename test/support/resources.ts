@@ -1,11 +1,13 @@
 // FHIR resources of one invented woman, built from plain clinical words. Used by all tests.
 import type {
+  AllergyIntolerance,
   Bundle,
   BundleEntry,
   CodeableConcept,
   Condition,
   FhirResource,
   MedicationAdministration,
+  MedicationRequest,
   MedicationStatement,
   Observation,
   ObservationComponent,
@@ -266,6 +268,38 @@ export function given(name: MedicineName, at: string): MedicationAdministration 
     medicationCodeableConcept: medicineConcept(name),
     subject: { reference: woman },
     effectiveDateTime: at,
+  };
+}
+
+/** An infusion begun at a time and not ended. */
+export function running(name: MedicineName, at: string): MedicationAdministration {
+  const { effectiveDateTime: _, ...rest } = given(name, at);
+  return { ...rest, status: 'in-progress', effectivePeriod: { start: at } };
+}
+
+/** An order in force; whether it was carried out is not recorded. */
+export function ordered(name: MedicineName, at: string): MedicationRequest {
+  return {
+    resourceType: 'MedicationRequest',
+    status: 'active',
+    intent: 'order',
+    medicationCodeableConcept: medicineConcept(name),
+    subject: { reference: woman },
+    authoredOn: at,
+  };
+}
+
+/** An allergy, active and confirmed. */
+export function allergy(name: MedicineName): AllergyIntolerance {
+  const status = (kind: string, code: string): CodeableConcept => ({
+    coding: [{ system: `http://terminology.hl7.org/CodeSystem/allergyintolerance-${kind}`, code }],
+  });
+  return {
+    resourceType: 'AllergyIntolerance',
+    clinicalStatus: status('clinical', 'active'),
+    verificationStatus: status('verification', 'confirmed'),
+    code: medicineConcept(name),
+    patient: { reference: woman },
   };
 }
 

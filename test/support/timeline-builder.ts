@@ -55,12 +55,14 @@ export interface PlainTimeline {
   }[];
   readonly conditions?: readonly {
     readonly condition: ConditionId;
+    readonly allergicTo?: readonly MedicineId[];
     readonly state?: 'active' | 'inactive';
     readonly at?: string;
   }[];
   readonly medicines?: readonly {
     readonly medicine: MedicineId;
     readonly status?: Medicine['status'];
+    readonly isOrder?: true;
     readonly start?: string;
     readonly end?: string;
     readonly asSent?: string;
@@ -208,6 +210,7 @@ const condition = (entry: Entry<'conditions'>, index: number): KnownCondition =>
   certainty: 'confirmed',
   ...(entry.at === undefined ? {} : { onset: moment(entry.at) }),
   codes: [],
+  ...(entry.allergicTo === undefined ? {} : { allergicTo: entry.allergicTo }),
   asSent: entry.condition,
   source: source(`Condition/${index}`),
 });
@@ -215,6 +218,7 @@ const condition = (entry: Entry<'conditions'>, index: number): KnownCondition =>
 const medicine = (entry: Entry<'medicines'>, index: number): Medicine => ({
   medicine: entry.medicine,
   status: entry.status ?? 'active',
+  ...(entry.isOrder === undefined ? {} : { isOrder: entry.isOrder }),
   ...(entry.start === undefined ? {} : { start: moment(entry.start) }),
   ...(entry.end === undefined ? {} : { end: moment(entry.end) }),
   asSent: entry.asSent ?? entry.medicine,

@@ -223,7 +223,9 @@ describe('allergy to aspirin', () => {
       },
     ],
   ])('by %s', (_, fields) => {
-    expect(allergy(fields)).toMatchObject([{ condition: 'aspirin-allergy', state: 'active' }]);
+    expect(allergy(fields)).toMatchObject([
+      { condition: 'aspirin-allergy', allergicTo: ['aspirin'], state: 'active' },
+    ]);
   });
 
   it('refuted, resolved, or of something else', () => {
@@ -232,6 +234,26 @@ describe('allergy to aspirin', () => {
     expect(allergy({ code, clinicalStatus: status('resolved') })).toMatchObject([{ state: 'inactive' }]);
     expect(allergy({ code: { text: 'Peanut' } })).toMatchObject({ kind: 'not-needed' });
     expect(allergy({})).toMatchObject({ kind: 'not-needed' });
+  });
+});
+
+describe('allergy to another medicine', () => {
+  const rxnorm = 'http://www.nlm.nih.gov/research/umls/rxnorm';
+  const allergy = (code: AllergyIntolerance['code']): ReturnType<typeof readAllergy> =>
+    readAllergy(
+      received({ resourceType: 'AllergyIntolerance', patient: {}, ...(code === undefined ? {} : { code }) }),
+      contextWith(),
+    );
+
+  it.each<[NonNullable<AllergyIntolerance['code']>, readonly string[], string]>([
+    [concept(rxnorm, '6185'), ['labetalol'], 'allergy to labetalol'],
+    [concept('http://www.whocc.no/atc', 'C08CA05'), ['nifedipine'], 'allergy to nifedipine'],
+    [concept(rxnorm, '6585'), ['magnesium-sulfate'], 'allergy to magnesium sulfate'],
+    [concept(rxnorm, '3827'), ['ace-inhibitor', 'enalapril'], 'allergy to enalapril'],
+    [{ text: 'Methyldopa' }, ['methyldopa'], 'Methyldopa'],
+    [concept(rxnorm, '1191'), ['aspirin'], 'allergy to aspirin'],
+  ])('%o: %o, called %s', (code, allergicTo, asSent) => {
+    expect(allergy(code)).toMatchObject([{ allergicTo, asSent, state: 'active' }]);
   });
 });
 

@@ -149,6 +149,33 @@ describe('agents by name', () => {
   });
 });
 
+describe('a code that is not in our list', () => {
+  it.each([
+    ['without a name may be one of ours', concept(rxnorm, '314076'), 'unusable'],
+    ['of SNOMED CT, likewise', concept(snomed, '1'), 'unusable'],
+    ['of a group of substances, likewise', concept(atc, 'C09'), 'unusable'],
+    ['that names its substance is not needed', concept(atc, 'A02BC01'), 'not-needed'],
+    ['with a name is not needed', { ...concept(rxnorm, '198051'), text: 'Omeprazole' }, 'not-needed'],
+  ])('%s', (_, medicationCodeableConcept, kind) => {
+    expect(read(statement({ medicationCodeableConcept }))).toMatchObject({
+      kind,
+      ...(kind === 'unusable' ? { code: 'code-unknown' } : {}),
+    });
+  });
+});
+
+describe('the name of a medicine sent without a wording', () => {
+  it.each([
+    [concept(snomed, '37400007'), 'magnesium sulfate (37400007)'],
+    [concept(atc, 'C09AA03'), 'ACE inhibitor (C09AA03)'],
+    [concept(atc, 'C09AA02'), 'enalapril (C09AA02)'],
+  ])('%o is %s', (medicationCodeableConcept, asSent) => {
+    expect(read(statement({ medicationCodeableConcept }))).toEqual(
+      expect.arrayContaining([expect.objectContaining({ asSent })]),
+    );
+  });
+});
+
 describe('is it taken?', () => {
   it.each<[string, MedicineResource, string]>([
     ['statement active', statement({}), 'active'],

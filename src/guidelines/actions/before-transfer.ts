@@ -1,43 +1,19 @@
 // Emergency at a first-level site: steps before transfer, in the order in which they are done. Data.
-import { acog222, commonPractice, indonesiaMagnesiumLabel, nice133, ours } from '../citations.ts';
+import { acog222, commonPractice, nice133, ours } from '../citations.ts';
 import { needing, step } from '../action-rule.ts';
 import type { Edition } from '../edition.ts';
 import type { ActionRule, Need } from '../guideline.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
 import { toHospitalNow } from '../states.ts';
+import { magnesiumBeforeTransfer } from './magnesium.ts';
 
-const label = indonesiaMagnesiumLabel('toxicity', 'read', 'calcium as in a university teaching page');
 const fluids = figure('fluids-before-transfer', 80, 'mL/h', nice133('1.8.12', 'read'));
-const furtherMagnesium = figure('magnesium-after-further-fit', 2, 'g', nice133('1.8.4', 'read'), 4);
-const antidote = figure('calcium-gluconate', 1, 'g', label);
-const antidoteVolume = figure('calcium-gluconate-volume', 10, 'mL', label);
-const antidoteStrength = figure('calcium-gluconate-strength', 10, '%', label);
-const antidoteMinutes = figure('calcium-gluconate-minutes', 3, 'min', label);
 
 const lung: Need = { any: ['lung-oedema', 'oxygen-below-94', { all: ['breathless', 'raised-once'] }] };
 
-const needsMagnesium = (edition: Edition): Need => ({
-  any: [
-    'class:eclampsia',
-    'class:imminent-eclampsia',
-    'class:pre-eclampsia-severe-features',
-    'class:hellp',
-    {
-      all: [
-        {
-          any: ['class:pre-eclampsia', 'class:superimposed-pre-eclampsia', 'class:postpartum-pre-eclampsia'],
-        },
-        { any: ['severe-current', 'severe-organ'] },
-      ],
-    },
-    ...(edition.care.magnesiumAlso === undefined ? [] : [edition.care.magnesiumAlso]),
-  ],
-});
-
 /** Steps before transfer, with the magnesium and the pressure figures of an edition. */
 export function beforeTransfer(edition: Edition): readonly ActionRule[] {
-  const { magnesiumLoading, magnesiumSigns, severePressure } = edition.care;
-  const magnesium = needsMagnesium(edition);
+  const { severePressure } = edition.care;
   return [
     step(
       'call-ahead',
@@ -66,56 +42,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
         acog222('severe features, pulmonary oedema', 'read'),
       ),
     ),
-    needing(
-      'magnesium',
-      step(
-        'magnesium-loading',
-        'before-transfer',
-        15,
-        magnesiumLoading.said,
-        { all: [toHospitalNow, magnesium, { none: ['magnesium-running'] }] },
-        magnesiumLoading.citation,
-      ),
-    ),
-    needing(
-      'magnesium',
-      step(
-        'magnesium-no-second-load',
-        'before-transfer',
-        15,
-        say(
-          `Magnesium is running: no second loading dose. Only after a further fit: {further} more, slowly into a vein. ${decidedByPrescriber}`,
-          { further: furtherMagnesium },
-        ),
-        { all: [toHospitalNow, magnesium, 'magnesium-running'] },
-        nice133('1.8.4', 'read'),
-      ),
-    ),
-    needing(
-      'magnesium',
-      step(
-        'magnesium-signs',
-        'before-transfer',
-        15.5,
-        magnesiumSigns.said,
-        { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] },
-        magnesiumSigns.citation,
-      ),
-    ),
-    needing(
-      'magnesium',
-      step(
-        'magnesium-antidote',
-        'before-transfer',
-        16,
-        say(
-          `Signs of magnesium toxicity: stop it and give calcium gluconate {antidote} ({volume} of {strength}) into a vein, slowly, over about {minutes}. ${decidedByPrescriber}`,
-          { antidote, volume: antidoteVolume, strength: antidoteStrength, minutes: antidoteMinutes },
-        ),
-        { all: [toHospitalNow, { any: [magnesium, 'magnesium-running'] }] },
-        label,
-      ),
-    ),
+    ...magnesiumBeforeTransfer(edition),
     step(
       'no-substitute-for-magnesium',
       'before-transfer',

@@ -9,8 +9,9 @@ import {
   usMagnesiumTeaching,
   who2017,
 } from '../citations.ts';
-import type { Advice } from '../care.ts';
+import type { Advice, MagnesiumSigns } from '../care.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
+import { limit } from '../shared-values.ts';
 
 const regimens = magnesiumReview('table 2', 'read');
 
@@ -46,7 +47,14 @@ export const pritchardLoading: Advice = {
 };
 
 /** Breathing at 16 or more: the cautious limit. */
-export const cautiousSigns: Advice = {
+export const cautiousSigns: MagnesiumSigns = {
+  slowBreathing: limit(
+    'magnesium-slow-breathing',
+    '<',
+    16,
+    '/min',
+    ukMagnesiumLabel('eclampsia', 'read', 'the label asks for more than 16'),
+  ),
   said: say(
     'Before each further dose of magnesium: breathing at least {breaths}, knee jerk present, urine at least {urine} over {hours}. If one is lost, no further dose.',
     {
@@ -62,7 +70,14 @@ export const cautiousSigns: Advice = {
   ),
 };
 
-export const americanSigns: Advice = {
+export const americanSigns: MagnesiumSigns = {
+  slowBreathing: limit(
+    'magnesium-slow-breathing-american',
+    '<=',
+    12,
+    '/min',
+    usMagnesiumTeaching('toxicity', 'read'),
+  ),
   said: say(
     'Before each further dose of magnesium: breathing above {breaths}, knee jerk present, urine above {urine}. Other publications stop at {cautious}. If one is lost, no further dose.',
     {

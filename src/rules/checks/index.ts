@@ -5,6 +5,7 @@ import type { View } from '../view.ts';
 import { hellp } from './hellp.ts';
 import { homePressure } from './home-pressure.ts';
 import { organInvolvement } from './organ-involvement.ts';
+import { laboratoryOnMedicine, medicineGiven, medicinePerhapsGiven } from './medicine-doses.ts';
 import { periodNow } from './period-now.ts';
 import { pressureConfirmed, pressurePairStale } from './pressure-confirmed.ts';
 import {
@@ -62,7 +63,10 @@ export const checks: Checks = {
   'condition-recorded': conditionRecorded,
   'laboratory-reaches': laboratoryReaches,
   'laboratory-fall': laboratoryFall,
+  'laboratory-on-medicine': laboratoryOnMedicine,
   'medicine-active': medicineActive,
+  'medicine-given': medicineGiven,
+  'medicine-perhaps-given': medicinePerhapsGiven,
 };
 
 /** Answers one question: the check of its name, with its own options. */

@@ -12,6 +12,7 @@ import {
   type Answer,
 } from '../answer.ts';
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
+import { dosesInUse } from '../doses.ts';
 import type { View } from '../view.ts';
 import { newestResult, resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
@@ -39,11 +40,15 @@ export function conditionRecorded(view: View, options: Options<'condition-record
   });
 }
 
-/** Is one of these medicines being taken (or, where asked, ordered)? */
+/** Is one of these medicines being taken (or, where asked, ordered, or given in doses)? */
 export function medicineActive(view: View, options: Options<'medicine-active'>): Answer {
-  const found = view.timeline.medicines.filter(
-    (item) => options.medicines.includes(item.medicine) && isTaken(view, item, options),
-  );
+  const doses = options.doses === undefined ? [] : dosesInUse(view, options.medicines, options.doses);
+  const found = [
+    ...view.timeline.medicines.filter(
+      (item) => options.medicines.includes(item.medicine) && isTaken(view, item, options),
+    ),
+    ...doses.filter((dose) => isBegunIn(view, dose, options.activeIn)),
+  ];
   if (found.length === 0) return notMet('Not recorded.');
   const other = (options.otherIndications ?? []).filter((condition) =>
     view.timeline.conditions.some((item) => item.condition === condition && item.state === 'active'),
@@ -62,10 +67,14 @@ function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>
   if (item.status === 'ordered') return options.includeOrdered === true;
   if (item.end !== undefined && item.end.latest < view.timeline.asOf) return false;
   if (options.startKnown === true && item.start === undefined) return false;
-  if (options.activeIn === undefined) return true;
+  return isBegunIn(view, item, options.activeIn);
+}
+
+function isBegunIn(view: View, item: Medicine, period: Options<'medicine-active'>['activeIn']): boolean {
+  if (period === undefined) return true;
   const start = item.start === undefined ? view.now : view.place(item.start);
-  const isEarlier = start.outside === 'earlier' && options.activeIn === 'before-20-weeks';
-  return isEarlier || (start.outside === undefined && start.period === options.activeIn);
+  const isEarlier = start.outside === 'earlier' && period === 'before-20-weeks';
+  return isEarlier || (start.outside === undefined && start.period === period);
 }
 
 /** Does the newest, recent value of an analyte reach a limit? */
