@@ -12,6 +12,7 @@ import {
   type Answer,
 } from '../answer.ts';
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
+import { uniqueEvidence } from '../unique-evidence.ts';
 import type { View } from '../view.ts';
 import { newestResult, resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
@@ -48,13 +49,10 @@ export function medicineActive(view: View, options: Options<'medicine-active'>):
   const other = (options.otherIndications ?? []).filter((condition) =>
     view.timeline.conditions.some((item) => item.condition === condition && item.state === 'active'),
   );
+  const evidence = uniqueEvidence(found.map(ofMedicine));
   if (other.length > 0)
-    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, {
-      evidence: found.map(ofMedicine),
-    });
-  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, {
-    evidence: found.map(ofMedicine),
-  });
+    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, { evidence });
+  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, { evidence });
 }
 
 function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>): boolean {

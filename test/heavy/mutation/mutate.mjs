@@ -1,24 +1,19 @@
 // Mutates the code of some folders and counts which mutants the tests find: node mutate.mjs src/rules
 import { fork } from 'node:child_process';
-import { appendFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { clearTimeout, setTimeout } from 'node:timers';
+import { hunters } from './hunters.mjs';
 import { prepare } from './prepare.mjs';
-import { root, work } from './places.mjs';
+import { work } from './places.mjs';
 
 const folders = process.argv.slice(2);
 const workers = Number(process.env.MUTATION_WORKERS ?? '2');
 /** Longer than every test together takes. */
 const hangsAfterMs = 120_000;
 
-const under = (folder) =>
-  readdirSync(join(root, 'test', folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.test.ts'))
-    .sort()
-    .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
-
 const timelinesChange = folders.some((folder) => folder.startsWith('src/timeline'));
-const files = [...under('rules'), ...(timelinesChange ? under('timeline') : [])];
+const files = hunters(timelinesChange);
 /** One in so many is tried: a figure with a known uncertainty where the whole takes hours. */
 const sample = Number(process.env.MUTATION_SAMPLE ?? '1');
 const mutants = (await prepare(folders)).filter((_, index) => index % sample === 0);

@@ -1,0 +1,29 @@
+// The tests that hunt: those that say what the answer must be. Snapshots of our own output are not among them: recorded
+// examples, RULES.md, fingerprints. Nor are tests that run a server or another process, which one process cannot repeat.
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { root } from './places.mjs';
+
+const wholeFolders = ['rules', 'guidelines', 'measures'];
+const ofTheEngine = [
+  'compare-guidelines',
+  'guideline-properties',
+  'properties',
+  'real-data',
+  'stricter',
+  'trend',
+  'what-next',
+];
+
+const under = (folder) =>
+  readdirSync(join(root, 'test', folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts'))
+    .sort()
+    .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
+
+/** Compiled test files; those of the readers only where the readers are mutated. The case rows hunt beside them. */
+export const hunters = (timelinesChange) => [
+  ...wholeFolders.flatMap(under),
+  ...(timelinesChange ? under('timeline') : []),
+  ...ofTheEngine.map((name) => `test/${name}.test.js`),
+];
