@@ -10,7 +10,7 @@ import { work } from './places.mjs';
 const folders = process.argv.slice(2);
 const workers = Number(process.env.MUTATION_WORKERS ?? '2');
 /** Longer than every test together takes. */
-const hangsAfterMs = 120_000;
+const hangsAfterMs = 300_000;
 
 const timelinesChange = folders.some((folder) => folder.startsWith('src/timeline'));
 const files = hunters(timelinesChange);
