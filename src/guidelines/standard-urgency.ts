@@ -265,6 +265,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
               'class:postpartum-pre-eclampsia',
               'class:raised-unconfirmed',
               'class:gestational-hypertension',
+              'class:gestational-hypertension-severe-range',
               'class:pre-eclampsia',
               'raised-now',
             ],
