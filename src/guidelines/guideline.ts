@@ -513,7 +513,7 @@ export type ActionKind =
   | 'measurement-quality';
 
 /** Where a "repeat after / before" time starts counting. */
-export type ClockStart = 'first-raised-occasion' | 'last-severe-reading' | 'newest-reading' | 'birth';
+export type ClockStart = 'first-raised-occasion' | 'last-severe-reading';
 
 export interface ActionRule {
   readonly id: string;

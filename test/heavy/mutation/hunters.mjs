@@ -5,7 +5,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from './places.mjs';
 
-const wholeFolders = ['rules', 'guidelines', 'measures'];
+const wholeFolders = ['rules', 'timeline', 'guidelines', 'measures'];
 const ofTheEngine = ['real-data', 'trend', 'what-next'];
 
 const under = (folder) =>
@@ -14,9 +14,8 @@ const under = (folder) =>
     .sort()
     .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
 
-/** Compiled test files; those of the readers only where the readers are mutated. The case rows hunt beside them. */
-export const hunters = (timelinesChange) => [
+/** Compiled test files; the case rows hunt beside them. */
+export const hunters = () => [
   ...wholeFolders.flatMap(under),
-  ...(timelinesChange ? under('timeline') : []),
   ...ofTheEngine.map((name) => `test/${name}.test.js`),
 ];

@@ -13,7 +13,7 @@ const workers = Number(process.env.MUTATION_WORKERS ?? '2');
 const hangsAfterMs = 300_000;
 
 const timelinesChange = folders.some((folder) => folder.startsWith('src/timeline'));
-const files = hunters(timelinesChange);
+const files = hunters();
 /** One in so many is tried: a figure with a known uncertainty where the whole takes hours. */
 const sample = Number(process.env.MUTATION_SAMPLE ?? '1');
 const mutants = (await prepare(folders)).filter((_, index) => index % sample === 0);
