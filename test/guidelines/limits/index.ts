@@ -3,6 +3,7 @@ import type { StripAnswer } from '../../support/codes.ts';
 import type { Probe } from '../../support/probe.ts';
 import * as build from '../../support/resources.ts';
 import { asOf, morning, raisedTwice, stepsOf, thirtyWeeks, type LimitRow } from './limit-row.ts';
+import { citedLimits } from './cited-limits.ts';
 import { hellpRows } from './hellp-limits.ts';
 import { organLimits } from './organ-limits.ts';
 import { pressureLimits } from './pressure-limits.ts';
@@ -10,14 +11,15 @@ import { timeLimits } from './time-limits.ts';
 import { stripRows, urineLimits } from './urine-limits.ts';
 
 const ofRow = (row: LimitRow): readonly Probe[] =>
-  row.editions.flatMap((guideline) =>
-    stepsOf(row).map(([value, outcome]) => ({
+  stepsOf(row).flatMap(([value, outcome]) => {
+    const woman = { asOf, sent: row.woman(value) };
+    return row.editions.map((guideline) => ({
       title: `${row.what}: ${String(value)} ${row.unit}`,
       guideline,
-      woman: { asOf, sent: row.woman(value) },
+      woman,
       outcomes: { [row.question]: outcome },
-    })),
-  );
+    }));
+  });
 
 const strips: readonly Probe[] = stripRows.flatMap(({ editions, question, expected }) =>
   editions.flatMap((guideline) =>
@@ -37,4 +39,5 @@ export const limitProbes: readonly (readonly [title: string, probes: readonly Pr
   ),
   ['strips, grade by grade', strips],
   ['HELLP', hellpRows],
+  ['limits as the trace prints them', citedLimits],
 ];

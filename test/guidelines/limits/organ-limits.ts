@@ -1,7 +1,15 @@
 // Limits of blood tests, from the tables of the clinical rules (1.3, 1.6) and decisions 9, 19 to 22.
 import type { LaboratoryName } from '../../support/codes.ts';
 import * as build from '../../support/resources.ts';
-import { dated, laboratory, morning, thirtyWeeks, type Edition, type LimitRow } from './limit-row.ts';
+import {
+  dated,
+  laboratory,
+  morning,
+  sixDaysAfterBirth,
+  thirtyWeeks,
+  type Edition,
+  type LimitRow,
+} from './limit-row.ts';
 
 const isshpLevel: readonly Edition[] = ['isshp-2021', 'nice-2023', 'frontline', 'sogc-2022'];
 const acogLevel = { editions: ['acog-2020'], question: 'organ-from-20-weeks' } as const;
@@ -78,7 +86,109 @@ const growthFactors = (what: string, days: number, values: LimitRow['values']): 
   woman: (value) => [dated(days), ...laboratory(['sflt1-plgf-ratio', value, '1'])],
 });
 
+const when = {
+  early: { days: [dated(115)], question: 'organ-before-20-weeks' },
+  undated: { days: [], question: 'organ-from-20-weeks' },
+  afterBirth: { days: [sixDaysAfterBirth], question: 'organ-after-birth' },
+} as const;
+
+/** The limits of the first level at other times; each test measured then. */
+const atOtherTimes: readonly LimitRow[] = Object.values(when).flatMap(({ days, question }) => {
+  const at = (
+    analyte: LaboratoryName,
+    unit: string,
+    values: LimitRow['values'],
+    rest: Rest,
+    upper?: number,
+  ): LimitRow => ({
+    ...test(analyte, unit, values, rest, upper),
+    question,
+    woman: (value) => [
+      ...days,
+      ...laboratory(upper === undefined ? [analyte, value, unit] : [analyte, value, unit, upper]),
+    ],
+  });
+  const frontline = { editions: ['frontline'] } as const;
+  return [
+    at('platelets', '10*9/L', [149, 150, 151], below150),
+    at('creatinine', 'umol/L', [89.5, 90, 90.5], from90),
+    at('alt', 'U/L', [39.8, 40, 40.2], over40),
+    at('ast', 'U/L', [39.8, 40, 40.2], over40),
+    at('alt', 'U/L', [37.8, 38, 38.2], { ...twice, ...frontline }, 19),
+    at('ast', 'U/L', [37.8, 38, 38.2], { ...twice, ...frontline }, 19),
+  ];
+});
+
+/** Creatinine of 0.5 mg/dL long ago, doubled now. */
+const doubled = (
+  question: string,
+  editions: readonly Edition[],
+  days: ReturnType<LimitRow['woman']>,
+  rest: Partial<LimitRow> = {},
+): LimitRow => ({
+  what: 'creatinine 0.5 before 20 weeks, now doubled',
+  source: '1.3 ACOG: doubling (R S3); X25; decision 19',
+  question,
+  counts: 'from',
+  editions,
+  values: [0.995, 1, 1.005],
+  unit: 'mg/dL',
+  woman: (value) => [
+    ...days,
+    build.lab('2024-10-14T09:00:00Z', 'creatinine', 0.5, 'mg/dL'),
+    ...laboratory(['creatinine', value, 'mg/dL']),
+  ],
+  ...rest,
+});
+/** The doubling is explained: no other answer at any value. */
+const explained = (question: string, editions: readonly Edition[], days: ReturnType<LimitRow['woman']>) =>
+  doubled(question, editions, [...days, build.condition('chronic-kidney-disease', '2020-01-01')], {
+    what: 'creatinine doubled, with kidney disease on record',
+    source: '1.3 ACOG: doubling without other renal disease (R S3)',
+    beyond: 'not-met',
+  });
+const bornAt40 = [build.dueDate('2024-11-01', '2025-03-04'), sixDaysAfterBirth];
+
+const doubling: readonly LimitRow[] = [doubled, explained].flatMap((row) => [
+  row('organ-from-20-weeks', ['acog-2020', 'frontline'], [thirtyWeeks]),
+  row('severe-organ', acogSevere.editions, [thirtyWeeks]),
+  row('organ-after-birth', ['acog-2020', 'frontline'], bornAt40),
+  {
+    ...row('organ-before-20-weeks', ['acog-2020', 'frontline'], [dated(115)]),
+    woman: (value) => [
+      dated(115),
+      ...(row === explained ? [build.condition('chronic-kidney-disease', '2020-01-01')] : []),
+      build.lab('2025-01-14T09:00:00Z', 'creatinine', 0.5, 'mg/dL'),
+      ...laboratory(['creatinine', value, 'mg/dL']),
+    ],
+  },
+]);
+
 export const organLimits: readonly LimitRow[] = [
+  ...atOtherTimes,
+  ...doubling,
+  {
+    ...test('platelets', '10*9/L', [99, 100, 101], below100),
+    ...acogSevere,
+    what: 'platelets 100 10*9/L, undated',
+    woman: (value) => laboratory(['platelets', value, '10*9/L']),
+  },
+  {
+    ...test('platelets', '10*9/L', [149, 150, 151], below150),
+    question: 'organ-after-birth',
+    what: 'platelets 150 10*9/L of the last days before birth',
+    woman: (value) => [
+      build.dueDate('2024-11-01', '2025-03-20'),
+      build.birth('2025-03-10T12:00:00Z'),
+      ...laboratory(['platelets', value, '10*9/L']),
+    ],
+  },
+  {
+    ...test('platelets', '10*9/L', [149, 150, 151], below150),
+    question: 'organ-after-birth',
+    what: 'platelets 150 10*9/L, undated',
+    woman: (value) => laboratory(['platelets', value, '10*9/L']),
+  },
   test('platelets', '10*9/L', [149, 150, 151], below150),
   test('platelets', '10*3/uL', [149, 150, 151], below150),
   test('platelets', '/uL', [149_000, 150_000, 151_000], below150),
@@ -103,35 +213,6 @@ export const organLimits: readonly LimitRow[] = [
   ...asCriterionAndSevere((which) =>
     test('creatinine', 'umol/L', [96.5, 97, 97.5], { ...overAcog, ...which }),
   ),
-  ...asCriterionAndSevere((which) => ({
-    what: 'creatinine 0.5 before 20 weeks, now doubled',
-    source: '1.3 ACOG: doubling (R S3); X25',
-    question: 'organ-from-20-weeks',
-    counts: 'from',
-    editions: [],
-    values: [0.995, 1, 1.005],
-    unit: 'mg/dL',
-    woman: (value) => [
-      thirtyWeeks,
-      build.lab('2024-10-14T09:00:00Z', 'creatinine', 0.5, 'mg/dL'),
-      ...laboratory(['creatinine', value, 'mg/dL']),
-    ],
-    ...which,
-  })),
-  {
-    what: 'creatinine 0.5 before 20 weeks, now doubled: detected at the first level too',
-    source: 'decision 19: the union of the published criteria, doubling included',
-    question: 'organ-from-20-weeks',
-    counts: 'from',
-    editions: ['frontline'],
-    values: [0.995, 1, 1.005],
-    unit: 'mg/dL',
-    woman: (value) => [
-      thirtyWeeks,
-      build.lab('2024-10-14T09:00:00Z', 'creatinine', 0.5, 'mg/dL'),
-      ...laboratory(['creatinine', value, 'mg/dL']),
-    ],
-  },
   saturation('oxygen-below-90', 90, {
     source: 'decision 9: below 90 an emergency (1.3, R S1)',
     counts: 'below',

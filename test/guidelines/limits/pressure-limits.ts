@@ -1,7 +1,15 @@
 // Limits of pressure, from the tables of the clinical rules (1.1, 1.6, 2.5).
 import type { FhirResource } from 'fhir/r4.js';
 import * as build from '../../support/resources.ts';
-import { except, everyEdition, morning, sixDaysAfterBirth, thirtyWeeks, type LimitRow } from './limit-row.ts';
+import {
+  except,
+  everyEdition,
+  morning,
+  secondsAfter,
+  sixDaysAfterBirth,
+  thirtyWeeks,
+  type LimitRow,
+} from './limit-row.ts';
 
 type Half = 'systolic' | 'diastolic';
 type Rest = Pick<LimitRow, 'source' | 'editions' | 'question' | 'counts'> & Partial<LimitRow>;
@@ -21,6 +29,21 @@ const inMmHg = (half: Half, limit: number, when: FhirResource, rest: Rest): Limi
   woman: (value) => [when, reading(half, value)],
   ...rest,
 });
+
+/** Two readings of one contact half a millimetre around the value: their average is what counts (2.3 rule 17). */
+const onAverage = (half: Half, limit: number, when: FhirResource, rest: Rest): LimitRow => ({
+  what: `${half} ${String(limit)} on average`,
+  values: [limit - 0.5, limit, limit + 0.5],
+  unit: 'mm[Hg]',
+  woman: (value) => [
+    when,
+    reading(half, value - 0.5),
+    build.pressure(secondsAfter(morning, 120), ...pairOf(half, value + 0.5)),
+  ],
+  ...rest,
+});
+const pairOf = (half: Half, value: number): [number, number] =>
+  half === 'systolic' ? [value, 65] : [125, value];
 
 /** kPa is converted and rounded to whole mm[Hg] (1.6): the values given are 1 below, at and 1 above in mm[Hg]. */
 const inKPa = (half: Half, limit: number, values: LimitRow['values'], rest: Rest): LimitRow => ({
@@ -122,6 +145,13 @@ export const pressureLimits: readonly LimitRow[] = [
   inKPa('diastolic', 110, [14.5, 14.7, 14.8], severe),
   inKPa('systolic', 160, [21.2, 21.3, 21.4], severeNice),
   inKPa('diastolic', 110, [14.5, 14.7, 14.8], severeNice),
+  onAverage('diastolic', 90, thirtyWeeks, raised),
+  onAverage('diastolic', 90, thirtyWeeks, start),
+  onAverage('diastolic', 80, sixDaysAfterBirth, reduce),
+  ...[homeRaised, homeBelow].map((rest): LimitRow => ({
+    ...homeRow('diastolic', 85, rest),
+    values: [84.5, 85, 85.5],
+  })),
   homeRow('systolic', 135, homeRaised),
   homeRow('diastolic', 85, homeRaised),
   homeRow('systolic', 135, homeBelow),

@@ -2,7 +2,15 @@
 import type { Outcome } from '../../../src/findings/finding.ts';
 import type { StripAnswer } from '../../support/codes.ts';
 import * as build from '../../support/resources.ts';
-import { dated, morning, raisedTwice, thirtyWeeks, type Edition, type LimitRow } from './limit-row.ts';
+import {
+  dated,
+  morning,
+  raisedTwice,
+  sixDaysAfterBirth,
+  thirtyWeeks,
+  type Edition,
+  type LimitRow,
+} from './limit-row.ts';
 
 const question = 'protein-from-20-weeks';
 
@@ -61,7 +69,32 @@ const over300 = {
   counts: 'over',
 } as const;
 
+/** The same measures at other times of the pregnancy, for the questions of those times. */
+const atOtherTimes: readonly LimitRow[] = (
+  [
+    ['protein-before-20-weeks', [dated(115)]],
+    ['protein-now', [dated(115)]],
+    ['protein-now', []],
+    ['protein-after-birth', [sixDaysAfterBirth]],
+    ['protein-now', [sixDaysAfterBirth]],
+    [question, []],
+  ] as const
+).flatMap(([asked, days]) =>
+  [
+    ratio('mg/mmol', [29.8, 30, 30.2], molar, molarSource),
+    ratio('mg/mg', [0.298, 0.3, 0.302], mass, massSource),
+    albumin('mg/mmol', [7.95, 8, 8.05]),
+    day24('mg/(24.h)', [298, 300, 302], from300),
+    day24('mg/(24.h)', [298, 300, 302], over300),
+  ].map((row) => ({
+    ...row,
+    question: asked,
+    woman: (value: number) => [...days, ...row.woman(value).filter((fact) => fact !== thirtyWeeks)],
+  })),
+);
+
 export const urineLimits: readonly LimitRow[] = [
+  ...atOtherTimes,
   ratio('mg/mmol', [29.8, 30, 30.2], molar, molarSource),
   ratio('g/mol', [29.8, 30, 30.2], molar, molarSource),
   // 30 mg/mmol is 0.265 mg/mg (1.6).

@@ -2,6 +2,7 @@
 import type { ConditionId, MedicineId, SymptomId } from '../../../src/guidelines/guideline.ts';
 import type { Probe } from '../../support/probe.ts';
 import type { PlainTimeline } from '../../support/timeline-builder.ts';
+import { fetusLimits } from '../limits/cited-limits.ts';
 import { everyEdition, type Edition } from '../limits/limit-row.ts';
 import * as lists from './list-rows.ts';
 import type { ListRow } from './list-rows.ts';
@@ -192,6 +193,7 @@ export const listProbes: readonly (readonly [title: string, probes: readonly Pro
         ] as const,
     ),
   ),
+  ['a multiple pregnancy is counted from two fetuses', fetusLimits],
   [
     'a medicine for pressure given before a lower reading confirms the raised one (2.3 rule 24)',
     probes(
