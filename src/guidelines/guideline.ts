@@ -386,8 +386,6 @@ export type QuestionCheck =
       readonly check: 'symptom-present';
       readonly symptoms: readonly SymptomId[];
       readonly freshWithin: Threshold;
-      /** `all`: each of them at once. */
-      readonly need?: 'any' | 'all';
       /** Count only symptoms that arose in these periods. */
       readonly periods?: readonly Period[];
       /** A symptom that is over counts all the same (a seizure). */
@@ -413,8 +411,6 @@ export type QuestionCheck =
       readonly activeIn?: Period;
       /** Only medicines whose start is recorded. */
       readonly startKnown?: boolean;
-      /** Drafts and proposals count too (safety checks). */
-      readonly includeOrdered?: boolean;
       /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
       readonly otherIndications?: readonly ConditionId[];
     };

@@ -99,7 +99,9 @@ function mustCite({ question, outcome }: Finding, check: Check): boolean {
   }
 }
 
-function mustNameLimit({ outcome }: Finding, check: Check): boolean {
+function mustNameLimit({ outcome, evidence }: Finding, check: Check): boolean {
+  // Organs: a result that was compared is shown with what it was compared with.
+  if (check === 'organ-involvement' && outcome === 'not-met') return evidence.length > 0;
   return (outcome === 'met' && limited.has(check)) || (outcome === 'not-met' && limitedWhenNot.has(check));
 }
 

@@ -143,7 +143,6 @@ function ofLimit(
 ): Judged {
   if (!isForHer(view, criterion)) return no();
   const result = newestResult(view, analyte, options.periods);
-  if (result === undefined && criterion.isAdjunct === true) return no();
   if (result !== undefined && !isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
   const compared =
     result === undefined ? undefined : inUnitOf(result.measured, result.byUnit, criterion.limit);
@@ -254,8 +253,7 @@ function lowestBefore(
   const unit = newest.byUnit.sentUnit;
   const value = (result: LaboratoryResult): number => result.byUnit.values[unit] ?? Number.POSITIVE_INFINITY;
   const earlier = [baselineResult(view, analyte), ...resultsOf(view, analyte)].filter(
-    (result): result is LaboratoryResult =>
-      result !== undefined && result !== newest && result.at.earliest < newest.at.earliest,
+    (result): result is LaboratoryResult => result !== undefined && result.at.earliest < newest.at.earliest,
   );
   return earlier.reduce<LaboratoryResult | undefined>(
     (lowest, result) => (lowest === undefined || value(result) < value(lowest) ? result : lowest),

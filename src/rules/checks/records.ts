@@ -40,7 +40,7 @@ export function conditionRecorded(view: View, options: Options<'condition-record
   });
 }
 
-/** Is one of these medicines being taken (or, where asked, ordered)? */
+/** Is one of these medicines being taken? */
 export function medicineActive(view: View, options: Options<'medicine-active'>): Answer {
   const found = view.timeline.medicines.filter(
     (item) => options.medicines.includes(item.medicine) && isTaken(view, item, options),
@@ -56,8 +56,7 @@ export function medicineActive(view: View, options: Options<'medicine-active'>):
 }
 
 function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>): boolean {
-  if (item.status === 'stopped' || item.status === 'given') return false;
-  if (item.status === 'ordered') return options.includeOrdered === true;
+  if (item.status !== 'active') return false;
   if (item.end !== undefined && item.end.latest < view.timeline.asOf) return false;
   if (options.startKnown === true && item.start === undefined) return false;
   if (options.activeIn === undefined) return true;
