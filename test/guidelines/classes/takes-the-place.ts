@@ -205,6 +205,7 @@ const groups: readonly Group[] = [
         recorded('postpartum-hypertension', 'postpartum-hypertension'),
         [
           normotensive,
+          protein,
           transient,
           unconfirmed,
           {

@@ -45,6 +45,14 @@ export const intoUrgency: readonly WayIn[] = [
     urgency: 'within-7-days',
   },
   {
+    title: 'undated, raised once and lower on repeat: within seven days',
+    source: 'decision 6',
+    editions: except('sogc-2022', 'nice-2023'),
+    given: [build.pressure(at('10', '09:00'), 146, 92), normalNow],
+    leads: 'transient-hypertension',
+    urgency: 'within-7-days',
+  },
+  {
     title: 'undated, confirmed and lower since this morning: same day',
     source: 'decision 6',
     given: [raised('09', '12:00'), raised('10', '12:00'), normalNow],
