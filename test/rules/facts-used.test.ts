@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/findings/finding.ts';
 import { factsUsed } from '../../src/rules/facts-used.ts';
 import { assess, guideline } from '../support/assess.ts';
-import { prepare } from '../../src/evaluate.ts';
+import { evaluate, prepare } from '../../src/evaluate.ts';
 import * as build from '../support/resources.ts';
 import { timeline, type PlainTimeline } from '../support/timeline-builder.ts';
 
@@ -110,5 +110,17 @@ describe('a fact that answers cite', () => {
       'raised-now',
       'settled',
     ]);
+  });
+});
+
+describe('a fact that only measuring looks at', () => {
+  it('is named with the rule of measuring', () => {
+    const { account } = evaluate(
+      build.bundleOf([build.strip(at, '2+'), build.stripSign(at, 'nitrite', 'positive')]),
+      { asOf },
+    );
+    const sign = account.entries.find(({ reference }) => reference === 'Observation/r1');
+    expect(sign).toMatchObject({ outcome: 'used' });
+    expect(sign !== undefined && 'by' in sign ? sign.by : []).not.toEqual([]);
   });
 });

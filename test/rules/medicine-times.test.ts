@@ -59,3 +59,13 @@ it('is named as sent, by its own name where nothing was', () => {
   expect(notices([{ medicine: 'atenolol', asSent: 'Tenormin 50 mg' }])[0]?.medicine).toBe('Tenormin 50 mg');
   expect(notices([{ medicine: 'ace-inhibitor', asSent: '' }])[0]?.medicine).toBe('ace inhibitor');
 });
+
+describe('nifedipine beside magnesium (decision 28)', () => {
+  const isTold = (status: NonNullable<Medicine['status']>) =>
+    rules({ medicine: 'nifedipine' }, { medicine: 'magnesium-sulfate', status }).includes(
+      'magnesium-with-calcium-blocker',
+    );
+  it('is told while it runs or is ordered, not once it is stopped', () => {
+    expect([isTold('active'), isTold('ordered'), isTold('stopped')]).toEqual([true, true, false]);
+  });
+});

@@ -75,6 +75,11 @@ describe('confirmed', () => {
     });
   });
 
+  it('a date and a clock time of that day do not show the interval either', () => {
+    const given = [build.pressure('2025-03-10', 146, 92), pressure('01:00', 148, 94)];
+    expect(trace('confirmed-from-20-weeks', given).because).toMatch(/the times do not show the interval\.$/);
+  });
+
   it('stale: cites the pair, and the fresh one where there is one', () => {
     const old = [build.pressure('2025-02-20T09:00:00Z', 150, 96), pressure('09:00', 148, 94, '05')];
     expect(trace('pair-stale', old)).toMatchObject({
@@ -202,6 +207,8 @@ describe('severe', () => {
       cited: ['138/86 mm[Hg]', '172/114 mm[Hg]', '170/112 mm[Hg]'],
       limits: [...severeLimits, '>= 24'],
     });
+    const half = build.systolicOnly(at('09:00', '08'), 130);
+    expect(trace('control-lost', [...before.slice(1), half, first, again]).because).toMatch(/^138\/86 /);
     expect(trace('control-lost', [first, again])).toEqual({
       outcome: 'cannot-tell',
       because: 'Severe pressure is confirmed; no earlier reading shows how it was before.',

@@ -135,6 +135,11 @@ describe('which part of the pregnancy it is', () => {
   });
 });
 
+it('another part of the pregnancy cites the dating as well', () => {
+  expect(trace('now-before-20-weeks', []).cited).toHaveLength(1);
+  expect(trace('now-from-20-weeks', []).cited).toHaveLength(1);
+});
+
 describe('protein', () => {
   it('of a strip says that others ask for more, of a ratio it does not', () => {
     const raised = [pressure('09:00', 146, 92), pressure('13:30', 148, 94)];
@@ -223,7 +228,11 @@ describe('organs', () => {
       clinicalStatus: { coding: [{ ...disease.clinicalStatus?.coding?.[0], code: 'resolved' }] },
     };
     const text = 'Creatinine 2 times 0.5 mg/dL of 2024-10-14T09:00:00Z.';
-    expect(trace('organ-from-20-weeks', [...given, over], 'acog-2020').because).toBe(text);
+    expect(trace('organ-from-20-weeks', [...given, over], 'acog-2020')).toMatchObject({
+      because: text,
+      cited: ['0.5 mg/dL', '1 mg/dL'],
+      limits: ['>= 2'],
+    });
     expect(trace('organ-from-20-weeks', [...given, disease], 'acog-2020').outcome).toBe('cannot-tell');
   });
 

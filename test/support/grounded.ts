@@ -82,6 +82,9 @@ function faultsOf(finding: Finding, check: Check): readonly string[] {
     ...(thresholds.every(({ citation }) => (citation as unknown) !== undefined)
       ? []
       : ['a limit without a source']),
+    ...(finding.missing === undefined || finding.outcome === 'cannot-tell'
+      ? []
+      : ['something missing, though it is answered']),
     ...(new Set(evidence.map(keyOf)).size === evidence.length ? [] : ['a fact cited twice']),
   ];
 }

@@ -165,7 +165,10 @@ export const listProbes: readonly (readonly [title: string, probes: readonly Pro
   [
     'medicines for pressure, in use since before 20 weeks',
     probes(
-      [pressureRow('treated-before-20-weeks', lists.pressureMedicines)],
+      [
+        pressureRow('treated-before-20-weeks', lists.pressureMedicines),
+        pressureRow('treated-from-20-weeks', []),
+      ],
       lists.pressureMedicines,
       begun(before20),
     ),
@@ -173,7 +176,10 @@ export const listProbes: readonly (readonly [title: string, probes: readonly Pro
   [
     'medicines for pressure, begun from 20 weeks on',
     probes(
-      [pressureRow('treated-from-20-weeks', lists.pressureMedicines)],
+      [
+        pressureRow('treated-from-20-weeks', lists.pressureMedicines),
+        pressureRow('treated-before-20-weeks', []),
+      ],
       lists.pressureMedicines,
       begun(from20),
     ),
