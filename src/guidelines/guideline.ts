@@ -401,8 +401,6 @@ export type QuestionCheck =
       readonly check: 'symptom-present';
       readonly symptoms: readonly SymptomId[];
       readonly freshWithin: Threshold;
-      /** `all`: each of them at once. */
-      readonly need?: 'any' | 'all';
       /** Count only symptoms that arose in these periods. */
       readonly periods?: readonly Period[];
       /** A symptom that is over counts all the same (a seizure). */
@@ -448,8 +446,6 @@ export type QuestionCheck =
       readonly activeIn?: Period;
       /** Only medicines whose start is recorded. */
       readonly startKnown?: boolean;
-      /** Drafts and proposals count too (safety checks). */
-      readonly includeOrdered?: boolean;
       /** Doses given within that time count too; with `apart`, two of one medicine at least so far from each other. */
       readonly doses?: { readonly within: Threshold; readonly apart?: Threshold };
       /** A recorded reason other than pressure makes the medicine say nothing about pressure. */
@@ -555,7 +551,7 @@ export type ActionKind =
   | 'measurement-quality';
 
 /** Where a "repeat after / before" time starts counting. */
-export type ClockStart = 'first-raised-occasion' | 'last-severe-reading' | 'newest-reading' | 'birth';
+export type ClockStart = 'first-raised-occasion' | 'last-severe-reading';
 
 export interface ActionRule {
   readonly id: string;

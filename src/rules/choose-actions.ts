@@ -79,10 +79,6 @@ function clockStart(view: View, guideline: Guideline, rule: ActionRule): Moment 
     }
     case 'last-severe-reading':
       return view.everyReading.filter(({ reading }) => reaches(reading, severe)).at(-1)?.reading.at;
-    case 'newest-reading':
-      return view.readings.at(-1)?.reading.at;
-    case 'birth':
-      return view.timeline.pregnancy.birth?.at;
     case undefined:
       return undefined;
   }

@@ -1,5 +1,11 @@
 // A timeline from plain entries: what a rule looks at, without FHIR. One unit per quantity, as in the entry's name.
-import type { Analyte, ConditionId, MedicineId, SymptomId } from '../../src/guidelines/guideline.ts';
+import type {
+  Analyte,
+  Comparator,
+  ConditionId,
+  MedicineId,
+  SymptomId,
+} from '../../src/guidelines/guideline.ts';
 import { parseMoment } from '../../src/timeline/moment.ts';
 import type {
   ByUnit,
@@ -46,6 +52,8 @@ export interface PlainTimeline {
     readonly analyte: Analyte;
     readonly value: number;
     readonly unit: string;
+    /** The value is only a bound: "<100". */
+    readonly comparator?: Comparator;
     readonly haemolysed?: boolean;
   }[];
   readonly symptoms?: readonly {
@@ -185,7 +193,10 @@ const ratio = (entry: Entry<'ratios'>, index: number): UrineProtein => ({
 const lab = (entry: Entry<'labs'>, index: number): LaboratoryResult => ({
   analyte: entry.analyte,
   at: moment(entry.at),
-  measured: { value: entry.value },
+  measured: {
+    value: entry.value,
+    ...(entry.comparator === undefined ? {} : { comparator: entry.comparator }),
+  },
   byUnit: byUnit(entry.value, entry.unit),
   haemolysed: entry.haemolysed === true,
   asSent: `${String(entry.value)} ${entry.unit}`,

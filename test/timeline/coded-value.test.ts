@@ -110,6 +110,8 @@ describe('code systems', () => {
     ['http://snomed.info/sct/', snomed],
     ['urn:oid:2.16.840.1.113883.6.96', snomed],
     ['https://loinc.org', loinc],
+    ['http://loinc.org/', loinc],
+    ['https://www.loinc.org/', loinc],
     ['http://id.who.int/icd11/mms', 'http://id.who.int/icd/release/11/mms'],
     ['http://terminology.hl7.org/CodeSystem/icd10CM', 'http://hl7.org/fhir/sid/icd-10-cm'],
     ['http://example.org', 'http://example.org'],

@@ -13,7 +13,6 @@ import {
   readConditions,
   readFamilyHistory,
 } from '../../src/timeline/conditions.ts';
-import { readProcedure } from '../../src/timeline/procedures.ts';
 import { contextWith, moment, received } from './received.ts';
 
 const snomed = 'http://snomed.info/sct';
@@ -339,29 +338,5 @@ describe('codes we suggest', () => {
       'hospital',
       'clinic',
     ]);
-  });
-});
-
-describe('procedures', () => {
-  const performed = (code: string) =>
-    readProcedure(
-      received({
-        resourceType: 'Procedure',
-        status: 'completed',
-        subject: { reference: 'Patient/1' },
-        code: concept(snomed, code),
-        performedDateTime: '2025-12-01',
-      }),
-      contextWith(),
-    );
-
-  it('assisted fertilisation, a procedure code of terminology.csv, tells of assisted conception', () => {
-    expect(performed('63487001')).toMatchObject([
-      { condition: 'assisted-conception', state: 'active', onset: { text: '2025-12-01' } },
-    ]);
-  });
-
-  it('any other is not needed, also when its code names a disease', () => {
-    expect(performed('398254007')).toMatchObject({ kind: 'not-needed' });
   });
 });

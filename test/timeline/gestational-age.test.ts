@@ -151,6 +151,48 @@ describe('a stated age', () => {
     );
   });
 
+  it('as a whole number needs a code that says weeks or days', () => {
+    expect(ageNow(stated({ valueInteger: 31 }, '49051-6'))).toBe('31+0');
+    expect(ageNow(stated({ valueInteger: 221 }, '49052-4'))).toBe('31+4');
+    expect(codesOf(built(stated({ valueInteger: 31 })))).toEqual(['unit-missing']);
+    expect(codesOf(built(stated({ valueInteger: -31 }, '49051-6')))).toEqual(['value-not-readable']);
+    expect(codesOf(built(stated({ valueInteger: 31.5 }, '49051-6')))).toEqual(['value-not-readable']);
+    expect(codesOf(built(stated({ valueBoolean: true })))).toEqual(['value-type-not-usable']);
+    expect(codesOf(built(stated({ valueCodeableConcept: {} })))).toEqual(['value-not-readable']);
+  });
+
+  it('of more than six days beside whole weeks is the age in days', () => {
+    const both = (weeks: number, days: number) => {
+      const component = [
+        { code: loinc('49051-6'), valueQuantity: quantity(weeks, 'wk') },
+        { code: loinc('49052-4'), valueQuantity: quantity(days, 'd') },
+      ];
+      return ageNow([observation({ text: 'gestation' }, '2026-02-01', { component })]);
+    };
+    expect(both(31, 6)).toBe('31+6');
+    expect(both(31, 0)).toBe('31+0');
+    expect(both(31, 221)).toBe('31+4');
+    expect(both(30.857142857, 3)).toBe('30+6');
+  });
+
+  it('of seven days in another observation is no remainder of the weeks', () => {
+    const weeks = observation(loinc('49051-6'), '2026-02-01', { valueQuantity: quantity(31, 'wk') });
+    const seven = observation(loinc('49052-4'), '2026-02-01', { valueQuantity: quantity(7, 'd') });
+    expect(ageNow([weeks, seven])).toBe('31+0');
+    expect(codesOf(built([weeks, seven]))).toEqual(['value-out-of-range']);
+  });
+
+  it('of its own goes before that of its components, which fill in the days', () => {
+    const component = [
+      { code: loinc('49051-6'), valueQuantity: quantity(20, 'wk') },
+      { code: loinc('49052-4'), valueQuantity: quantity(4, 'd') },
+      { code: { text: 'fundus' }, valueQuantity: quantity(30, 'cm') },
+    ];
+    expect(ageNow(stated({ valueQuantity: quantity(31, 'wk'), component }))).toBe('31+4');
+    expect(ageNow(stated({ component }))).toBe('20+4');
+    expect(ageNow(stated({ component: component.slice(1, 2) }, '49051-6'))).toBeUndefined();
+  });
+
   it('needs the day on which it was stated', () => {
     expect(
       codesOf(built([observation(loinc('18185-9'), '2026-01', { valueQuantity: quantity(20, 'wk') })])),

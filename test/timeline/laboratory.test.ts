@@ -143,6 +143,12 @@ describe('the upper reference limit', () => {
     ['two different ones', [{ high: { value: 40 } }, { high: { value: 35 } }], undefined],
     ['only a lower one', [{ low: { value: 7 } }], undefined],
     ['only text', [{ text: '7-40' }], undefined],
+    ['of a range whose kind is only in words', [{ type: { text: 'adult' }, high: { value: 40 } }], 40],
+    ['of another range only', [{ type: { coding: [{ code: 'critical' }] }, high: { value: 40 } }], undefined],
+    ['the same twice', [{ high: { value: 40 } }, { high: { value: 40, unit: 'U/L' } }], 40],
+    ['in a unit nobody knows', [{ high: { value: 40, code: 'furlong' } }], undefined],
+    ['with a code for its unit', [{ high: { value: 0.5, code: 'ukat/L' } }], 30],
+    ['without a number', [{ high: {} }], undefined],
     ['none', undefined, undefined],
   ])('%s', (_, ranges, expected) => {
     expect(limit(ranges)).toBe(expected);

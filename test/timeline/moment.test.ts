@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  compareMoments,
   formatInstant,
   gapAtLeast,
   gapAtMost,
@@ -223,5 +224,38 @@ describe('the calendar', () => {
         expect(toDay(year, month, dayOfMonth)).toBe(day);
       }),
     );
+  });
+});
+
+describe('at most so long after', () => {
+  const within = (first: string, second: string) => gapAtMost(moment(first), moment(second), 5 * minute);
+
+  it.each([
+    ['2026-02-01T10:00:00Z', '2026-02-01T10:00:00Z', true],
+    ['2026-02-01T10:00:00Z', '2026-02-01T10:05:00Z', true],
+    ['2026-02-01T10:00:00Z', '2026-02-01T10:05:01Z', false],
+    ['2026-02-01T10:00:00Z', '2026-02-01T09:59:59Z', false],
+    ['2026-02-01T10:00:00Z', '2026-02-01', undefined],
+    ['2026-02-01', '2026-02-01', undefined],
+    ['2026-02-01', '2026-02-02', undefined],
+    ['2026-02-01', '2026-02-03', false],
+    ['2026-02-02', '2026-02-01', false],
+  ])('%s, then %s: %s', (first, second, expected) => {
+    expect(within(first, second)).toBe(expected);
+  });
+});
+
+describe('the order of a timeline', () => {
+  const ordered = (first: string, second: string) => Math.sign(compareMoments(moment(first), moment(second)));
+
+  it.each([
+    ['2026-02-01T10:00:00Z', '2026-02-01T10:00:01Z'],
+    ['2026-02-01', '2026-02-02'],
+    ['2026-02-01T00:00:00Z', '2026-02-01'],
+    ['2026-02-01T10:00:00+00:00', '2026-02-01T10:00:00Z'],
+  ])('%s comes before %s', (first, second) => {
+    expect(ordered(first, second)).toBe(-1);
+    expect(ordered(second, first)).toBe(1);
+    expect(ordered(first, first)).toBe(0);
   });
 });

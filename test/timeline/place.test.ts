@@ -93,6 +93,9 @@ describe('around a birth (rule 12, decision 27)', () => {
     expect(place('2026-02-01T02:00:00Z', pregnancy)).toEqual({ period: 'from-20-weeks' });
     expect(place('2026-01-31T02:00:00Z', pregnancy)).toEqual({ period: 'unknown' });
     expect(place('2025-03-01', pregnancy)).toEqual({ period: 'unknown', outside: 'earlier' });
+    expect(place('2025-03-30', pregnancy)).toEqual({ period: 'unknown' });
+    expect(place('2025-03-29', pregnancy)).toEqual({ period: 'unknown', outside: 'earlier' });
+    expect(place('2025-03', pregnancy)).toEqual({ period: 'unknown' });
   });
 });
 
@@ -105,5 +108,17 @@ describe('without dating and birth', () => {
     expect(place('2026-02-01', { remarks: [], assumedFrom20Weeks: { asSent: '30 cm', source } })).toEqual({
       period: 'from-20-weeks',
     });
+  });
+
+  it('that size speaks for the days after it was measured, not for those before', () => {
+    const measured: Pregnancy = {
+      remarks: [],
+      assumedFrom20Weeks: { asSent: '30 cm', source, measuredDay: moment('2026-02-01').localDay },
+    };
+    expect(place('2026-02-01', measured)).toEqual({ period: 'from-20-weeks' });
+    expect(place('2026-02-02T10:00:00Z', measured)).toEqual({ period: 'from-20-weeks' });
+    expect(place('2026-01-31', measured)).toEqual({ period: 'unknown' });
+    expect(place('2025-03-30', measured)).toEqual({ period: 'unknown' });
+    expect(place('2025-03-29', measured)).toEqual({ period: 'unknown', outside: 'earlier' });
   });
 });

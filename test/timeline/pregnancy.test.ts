@@ -163,3 +163,33 @@ describe('an undated pregnancy', () => {
     ).toBeUndefined();
   });
 });
+
+describe('what is recorded twice', () => {
+  it.each([
+    [139, 0],
+    [140, 1],
+  ])('births %i days apart are two from 140 days on', (apart, earlier) => {
+    const { timeline } = built([birth(date(-5)), birth(date(-5 - apart))]);
+    expect(timeline.pregnancy.birth).toBeDefined();
+    expect(timeline.woman.previousBirths).toHaveLength(earlier);
+  });
+
+  it('counts of one moment: the higher is used, whatever the order', () => {
+    const parity = (value: number) => observation(loinc('11977-6'), date(-3), { valueInteger: value });
+    for (const both of [
+      [parity(1), parity(2)],
+      [parity(2), parity(1)],
+    ]) {
+      const { timeline, notNeeded } = built(both);
+      expect(timeline.woman.parity?.count).toBe(2);
+      expect(notNeeded).toHaveLength(1);
+    }
+  });
+
+  it('counts of two moments: the newer is used', () => {
+    const parity = (at: number, value: number) =>
+      observation(loinc('11977-6'), date(at), { valueInteger: value });
+    expect(built([parity(-3, 1), parity(-2, 0)]).timeline.woman.parity?.count).toBe(0);
+    expect(built([parity(-2, 0), parity(-3, 1)]).timeline.woman.parity?.count).toBe(0);
+  });
+});

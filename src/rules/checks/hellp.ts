@@ -68,25 +68,25 @@ function judgedAt(view: View, options: Options, until: number): Answer {
       missing: { what: 'platelets, liver enzymes, LDH' },
     });
   const { tennessee, mississippi } = options.definition;
-  const sets = [
-    ...mississippi.map((set) => ({
-      name: `Mississippi ${set.name}`,
-      part: allOf([
-        one(results, ['platelets'], set.platelets),
-        one(results, ['ast', 'alt'], set.transaminase),
-        one(results, ['ldh'], set.ldh),
-      ]),
-    })),
-    {
-      name: 'Tennessee triad',
-      part: allOf([
-        one(results, ['platelets'], tennessee.platelets),
-        one(results, ['ast'], tennessee.ast),
-        anyOf([one(results, ['ldh'], tennessee.ldh), one(results, ['bilirubin'], tennessee.bilirubin)]),
-      ]),
-    },
-  ];
-  const found = sets.filter((set) => set.part.verdict === true);
+  const classes = mississippi.map((set) => ({
+    name: `Mississippi ${set.name}`,
+    part: allOf([
+      one(results, ['platelets'], set.platelets),
+      one(results, ['ast', 'alt'], set.transaminase),
+      one(results, ['ldh'], set.ldh),
+    ]),
+  }));
+  const triad = {
+    name: 'Tennessee triad',
+    part: allOf([
+      one(results, ['platelets'], tennessee.platelets),
+      one(results, ['ast'], tennessee.ast),
+      anyOf([one(results, ['ldh'], tennessee.ldh), one(results, ['bilirubin'], tennessee.bilirubin)]),
+    ]),
+  };
+  const isMet = ({ part }: typeof triad): boolean => part.verdict === true;
+  // The worst class stands first and is the only one named.
+  const found = [...classes.filter(isMet).slice(0, 1), ...[triad].filter(isMet)];
   const haemolysed = [...results.values()].some((result) => result.haemolysed);
   if (found.length > 0)
     return met(
@@ -96,7 +96,7 @@ function judgedAt(view: View, options: Options, until: number): Answer {
         thresholds: found.flatMap((set) => set.part.thresholds),
       },
     );
-  const open = sets.find((set) => set.part.verdict === undefined);
+  const open = [...classes, triad].find((set) => set.part.verdict === undefined);
   if (open === undefined) return notMet('The laboratory values do not fit.', { evidence });
   const wanting = open.part.wanting.map(named).join(', ');
   return cannotTell(`What was measured fits ${open.name}; not measured: ${wanting}.`, {

@@ -30,7 +30,7 @@ export function organInvolvement(view: View, options: OrganOptions): Answer {
       thresholds: positive.flatMap((item) => item.thresholds),
     });
   const evidence = unique(judged.flatMap((item) => item.evidence));
-  const thresholds = judged.filter((item) => item.evidence.length > 0).flatMap((item) => item.thresholds);
+  const thresholds = judged.flatMap((item) => item.thresholds);
   const wanting = [
     ...new Set(judged.filter((item) => item.outcome === 'cannot-tell').flatMap((item) => item.wanting)),
   ];

@@ -26,7 +26,6 @@ export function ofLimit(
 ): Judged {
   if (!isForHer(view, criterion)) return no();
   const result = currentResult(view, analyte, options);
-  if (result === undefined && criterion.isAdjunct === true) return no();
   if (result !== undefined && !isForAge(view.place(result.at).gestationalAgeDays, criterion)) return no();
   const compared =
     result === undefined ? undefined : inUnitOf(result.measured, result.byUnit, criterion.limit);
@@ -137,8 +136,7 @@ function lowestBefore(
   const unit = newest.byUnit.sentUnit;
   const value = (result: LaboratoryResult): number => result.byUnit.values[unit] ?? Number.POSITIVE_INFINITY;
   const earlier = [baselineResult(view, analyte), ...resultsOf(view, analyte)].filter(
-    (result): result is LaboratoryResult =>
-      result !== undefined && result !== newest && result.at.earliest < newest.at.earliest,
+    (result): result is LaboratoryResult => result !== undefined && result.at.earliest < newest.at.earliest,
   );
   return earlier.reduce<LaboratoryResult | undefined>(
     (lowest, result) => (lowest === undefined || value(result) < value(lowest) ? result : lowest),

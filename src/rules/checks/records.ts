@@ -13,6 +13,7 @@ import {
 } from '../answer.ts';
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
 import { dosesInUse } from '../doses.ts';
+import { uniqueEvidence } from '../unique-evidence.ts';
 import type { View } from '../view.ts';
 import { newestResult, resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
@@ -40,7 +41,7 @@ export function conditionRecorded(view: View, options: Options<'condition-record
   });
 }
 
-/** Is one of these medicines being taken (or, where asked, ordered, or given in doses)? */
+/** Is one of these medicines being taken, or given in doses where asked? */
 export function medicineActive(view: View, options: Options<'medicine-active'>): Answer {
   const doses = options.doses === undefined ? [] : dosesInUse(view, options.medicines, options.doses);
   const found = [
@@ -53,18 +54,14 @@ export function medicineActive(view: View, options: Options<'medicine-active'>):
   const other = (options.otherIndications ?? []).filter((condition) =>
     view.timeline.conditions.some((item) => item.condition === condition && item.state === 'active'),
   );
+  const evidence = uniqueEvidence(found.map(ofMedicine));
   if (other.length > 0)
-    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, {
-      evidence: found.map(ofMedicine),
-    });
-  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, {
-    evidence: found.map(ofMedicine),
-  });
+    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, { evidence });
+  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, { evidence });
 }
 
 function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>): boolean {
-  if (item.status === 'stopped' || item.status === 'given') return false;
-  if (item.status === 'ordered') return options.includeOrdered === true;
+  if (item.status !== 'active') return false;
   if (item.end !== undefined && item.end.latest < view.timeline.asOf) return false;
   if (options.startKnown === true && item.start === undefined) return false;
   return isBegunIn(view, item, options.activeIn);

@@ -9,7 +9,6 @@ import type {
 import { cannotTell, limitsOf, met, notMet, ofReading, pressureText, type Answer } from '../answer.ts';
 import { isBelow, milliseconds, reaches } from '../compare.ts';
 import { isAtLeastAfter, type PlacedReading, type View } from '../view.ts';
-import { formatInstant } from '../../timeline/moment.ts';
 import { pressureDrugBetween } from './pressure-drugs.ts';
 import { presentSymptoms } from './symptoms.ts';
 
@@ -125,15 +124,8 @@ export function severePressureOpen(view: View, options: Options<'severe-pressure
   const open = openReadings(view, options.limits, options).at(-1);
   if (open === undefined)
     return notMet('Every severe reading was confirmed or followed by a lower one.', { thresholds });
-  const { at } = open.reading;
-  const due = milliseconds(options.severeConfirmation.repeatWithin);
-  return met(`${pressureText(open.reading)} mm[Hg] at ${at.text} is severe and not yet repeated.`, {
-    thresholds,
-    evidence: ofReading(open.reading),
-    ...(at.precision === 'minute'
-      ? { missing: { at: formatInstant(at.earliest + due, at.offsetMinutes ?? 0) } }
-      : {}),
-  });
+  const text = `${pressureText(open.reading)} mm[Hg] at ${open.reading.at.text}`;
+  return met(`${text} is severe and not yet repeated.`, { thresholds, evidence: ofReading(open.reading) });
 }
 
 /** Was a severe reading closed, unconfirmed, by a lower one? It stays in the trace and the card. */

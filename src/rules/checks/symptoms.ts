@@ -56,7 +56,7 @@ const isInScope = (view: View, symptom: Symptom, periods?: readonly Period[]): b
 /**
  * Is a symptom present?
  *
- * Given    options.symptoms     which; `need: all` asks for each of them
+ * Given    options.symptoms     which; one is enough
  *          options.freshWithin  older statements say nothing about today
  * Returns  met; not-met when each was asked and is absent; cannot-tell when one was never asked or only long ago
  * Throws   never
@@ -74,8 +74,7 @@ export function symptomPresent(view: View, options: Options): Answer {
   const present = statements.filter(
     (symptom) => counts(symptom) || (options.evenWhenOver === true && symptom.presence === 'present'),
   );
-  const wanted = options.need === 'all' ? options.symptoms.length : 1;
-  if (present.length >= wanted)
+  if (present.length > 0)
     return met(`Present: ${present.map((symptom) => named(symptom.symptom)).join(', ')}.`, {
       evidence: present.map(ofSymptom),
     });

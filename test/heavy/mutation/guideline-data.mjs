@@ -1,5 +1,6 @@
 // Mutates the guidelines as data, where the mutators of code have nothing to say: every number nudged up and down, every
-// comparator turned, every branch of a rule taken out, every list of a check shortened. Counts what the case rows notice.
+// comparator turned, every branch of a rule taken out, every list of a check shortened. Counts what is noticed by the
+// case rows and by the probes of test/guidelines: limits, lists, classes.
 import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -19,6 +20,8 @@ const [cases, bundles, evaluation, runner, rules, registry] = await Promise.all(
   ].map(load),
 );
 const { liftToFloor } = await load('src/rules/urgency-floor.js');
+const { faultsOf, timelineOf } = await load('test/support/probe.js');
+const { everyProbe } = await load('test/guidelines/every-probe.js');
 
 const folder = join(work, 'test', 'cases');
 const rows = readdirSync(folder, { recursive: true, encoding: 'utf8' })
@@ -34,6 +37,26 @@ const floorId = registry.defaultGuidelineId;
 const answer = (timeline, guideline) =>
   rules.applyRules(timeline, guideline, registry.timelineValues).assessment;
 for (const each of rows) each.floor = answer(each.timeline, registry.guidelineOf(floorId));
+
+/** Each throws when the guideline, mutated or not, does not answer as the row or the probe says. */
+const rowChecks = (id) =>
+  rows
+    .filter(({ row }) => row.expect[id] !== undefined)
+    .map(({ row, timeline, floor }) => (guideline) => {
+      const plain = answer(timeline, guideline);
+      const assessment = id === floorId ? plain : liftToFloor(plain, floor);
+      runner.expectAnswer({ guideline, assessment }, row.expect[id]);
+    });
+const probeChecks = (id) =>
+  everyProbe
+    .filter((probe) => probe.guideline === id)
+    .map((probe) => {
+      const timeline = timelineOf(probe);
+      return (guideline) => {
+        const faults = faultsOf(probe, answer(timeline, guideline));
+        if (faults.length > 0) throw new Error(faults.join('; '));
+      };
+    });
 
 const isLimit = (value) =>
   typeof value === 'object' && value !== null && 'comparator' in value && 'value' in value;
@@ -154,17 +177,16 @@ const survivors = [];
 const total = { killed: 0, survived: 0 };
 for (const id of process.argv.length > 2 ? process.argv.slice(2) : registry.guidelineIds) {
   const guideline = registry.guidelineOf(id);
-  const own = rows.filter(({ row }) => row.expect[id] !== undefined);
+  const own = [...rowChecks(id), ...probeChecks(id)];
+  for (const check of own) check(guideline);
   const count = { killed: 0, survived: 0 };
   const killers = new Map();
   for (const [index, { what, mutant }] of [...limitMutants(guideline), ...partMutants(guideline)].entries()) {
     if (index % sample !== 0) continue;
     own.sort((a, b) => (killers.get(b) ?? 0) - (killers.get(a) ?? 0));
-    const killer = own.find(({ row, timeline, floor }) => {
+    const killer = own.find((check) => {
       try {
-        const plain = answer(timeline, mutant);
-        const assessment = id === floorId ? plain : liftToFloor(plain, floor);
-        runner.expectAnswer({ guideline: mutant, assessment }, row.expect[id]);
+        check(mutant);
         return false;
       } catch {
         return true;

@@ -1,27 +1,28 @@
 // Mutates the code of some folders and counts which mutants the tests find: node mutate.mjs src/rules
 import { fork } from 'node:child_process';
-import { appendFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { appendFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { clearTimeout, setTimeout } from 'node:timers';
+import { hunters } from './hunters.mjs';
 import { prepare } from './prepare.mjs';
-import { root, work } from './places.mjs';
+import { work } from './places.mjs';
 
 const folders = process.argv.slice(2);
 const workers = Number(process.env.MUTATION_WORKERS ?? '2');
 /** Longer than every test together takes. */
-const hangsAfterMs = 120_000;
-
-const under = (folder) =>
-  readdirSync(join(root, 'test', folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.test.ts'))
-    .sort()
-    .map((name) => `test/${folder}/${name.replace(/\.ts$/, '.js')}`);
+const hangsAfterMs = 300_000;
 
 const timelinesChange = folders.some((folder) => folder.startsWith('src/timeline'));
-const files = [...under('rules'), ...(timelinesChange ? under('timeline') : [])];
+const files = hunters();
 /** One in so many is tried: a figure with a known uncertainty where the whole takes hours. */
 const sample = Number(process.env.MUTATION_SAMPLE ?? '1');
-const mutants = (await prepare(folders)).filter((_, index) => index % sample === 0);
+/** After so many minutes no further mutant is begun; they come in an even mixture, so that those tried are a fair sample. */
+const minutes = Number(process.env.MUTATION_MINUTES ?? 'Infinity');
+const mixed = ({ id }) => (Number(id) * 2_654_435_761) % 2 ** 32;
+const mutants = (await prepare(folders))
+  .filter((_, index) => index % sample === 0)
+  .sort((a, b) => mixed(a) - mixed(b));
+let endsAt = Infinity;
 const byId = new Map(mutants.map((mutant) => [mutant.id, mutant]));
 const waiting = [...mutants];
 const results = [];
@@ -43,6 +44,7 @@ function startWorker() {
     let timer;
     const next = () => {
       clearTimeout(timer);
+      if (performance.now() > endsAt) waiting.length = 0;
       current = waiting.shift();
       if (current === undefined) {
         child.kill();
@@ -55,6 +57,7 @@ function startWorker() {
     child.on('message', (message) => {
       if (message.kind === 'ready') {
         console.log(`${message.count} tests`);
+        endsAt = Math.min(endsAt, performance.now() + minutes * 60_000);
         if (message.failing.length > 0) {
           console.error(`These fail without a mutant:\n${message.failing.join('\n')}`);
           process.exit(1);

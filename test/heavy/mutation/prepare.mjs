@@ -39,6 +39,7 @@ export async function prepare(folders) {
   for (const name of ['package.json', 'openapi.yaml']) cpSync(join(root, name), join(work, name));
   cpSync(join(root, 'test/cases'), join(work, 'test/cases'), { recursive: true });
   cpSync(join(root, 'test/data'), join(work, 'test/data'), { recursive: true });
+  cpSync(join(root, 'examples'), join(work, 'examples'), { recursive: true });
   cpSync(join(import.meta.dirname, 'vitest-shim.mjs'), join(work, 'vitest-shim.mjs'));
   const sources = filesUnder('src');
   const mutated = sources.filter(

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { work } from './places.mjs';
 
+/** Some tests print tables for people. */
+console.log = () => undefined;
 const space = (globalThis.__stryker__ = { mutantCoverage: { static: {}, perTest: {} } });
 let timelinesChange = false;
 const load = (name) => import(pathToFileURL(join(work, name)).href);
