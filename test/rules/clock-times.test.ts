@@ -78,7 +78,7 @@ describe('the repeat of a severe reading', () => {
       const found = step('repeat-severe-reading', plain, guideline);
       expect([found?.time, found?.sentence]).toEqual([
         '2025-03-10T09:27:00Z',
-        'Let her rest, check the cuff, and repeat the pressure before 09:27, which is 15 minutes after the reading at 09:12. She does not leave before it is repeated.',
+        'Let her rest, check the cuff, and repeat the pressure before 09:27, which is 15 minutes after the reading at 09:12. She does not go home before it is repeated.',
       ]);
     },
   );

@@ -28,12 +28,12 @@ describe('a fact that no answer cites', () => {
   it.each([
     ['platelets', 'frontline', ['organ-before-20-weeks']],
     ['creatinine', 'frontline', ['organ-before-20-weeks']],
-    ['platelets', 'india-mohfw', ['hellp-criteria']],
+    ['platelets', 'india-mohfw', ['severe-result']],
     ['ldh', 'frontline', ['hellp-criteria']],
     ['bilirubin', 'frontline', ['hellp-criteria']],
     ['oxygen-saturation', 'frontline', ['severe-organ']],
     ['oxygen-saturation', 'nice-2023', ['oxygen-below-90']],
-    ['creatinine', 'india-mohfw', ['kidney-impaired']],
+    ['creatinine', 'india-mohfw', ['severe-result']],
     ['urate', 'frontline', undefined],
     ['haemoglobin', 'frontline', undefined],
   ] as const)('%s under %s: %j', (analyte, id, questions) => {
@@ -56,7 +56,7 @@ describe('a fact that no answer cites', () => {
       'Condition/0': ['recorded-epilepsy'],
     });
     expect(uncited({ medicines: [{ medicine: 'magnesium-sulfate' }, { medicine: 'nsaid' }] })).toEqual({
-      'MedicationStatement/0': ['magnesium-running'],
+      'MedicationStatement/0': ['magnesium-given'],
     });
   });
 

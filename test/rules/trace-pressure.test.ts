@@ -35,7 +35,7 @@ describe('raised once', () => {
     });
     expect(trace('raised-once', [build.systolicOnly(at('09:00'), 120)])).toEqual({
       outcome: 'cannot-tell',
-      because: 'Only one half of the blood pressure is known.',
+      because: 'Newest reading 120/- mm[Hg]: one half is missing.',
       limits: raisedLimits,
     });
   });

@@ -58,7 +58,8 @@ const withoutFact: ReadonlySet<string> = new Set(['now-unknown', 'now-before-20-
  * Holds the findings of an answer to the promise of a trace.
  *
  * Given    assessment, guideline  of one evaluation
- * Throws   when an answer that rests on a fact cites none, cites one twice, or names no limit where it compares
+ * Throws   when an answer that rests on a fact cites none, cites one twice, or names no limit where it compares;
+ *          when a step or a treatment is shown twice
  */
 export function expectGrounded(assessment: Assessment, guideline: Guideline): void {
   const questions = new Map(guideline.questions.map((question) => [question.id, question]));
@@ -72,6 +73,10 @@ export function expectGrounded(assessment: Assessment, guideline: Guideline): vo
           );
     }),
   ).toEqual([]);
+  for (const shown of [assessment.actions, assessment.treatment]) {
+    const ids = shown.map(({ id }) => id);
+    expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
+  }
 }
 
 function faultsOf(finding: Finding, check: Check): readonly string[] {
@@ -83,7 +88,10 @@ function faultsOf(finding: Finding, check: Check): readonly string[] {
     ...(thresholds.every(({ citation }) => (citation as unknown) !== undefined)
       ? []
       : ['a limit without a source']),
-    ...(finding.missing === undefined || finding.outcome === 'cannot-tell'
+    // That the length of the pregnancy is not known is an answer, and the dating is missing all the same.
+    ...(finding.missing === undefined ||
+    finding.outcome === 'cannot-tell' ||
+    finding.question === 'now-unknown'
       ? []
       : ['something missing, though it is answered']),
     ...(new Set(evidence.map(keyOf)).size === evidence.length ? [] : ['a fact cited twice']),
