@@ -61,6 +61,7 @@ export const pressureMedicines: readonly MedicineId[] = [
   'methyldopa',
   'hydralazine',
   'dihydralazine',
+  'nicardipine',
   'ace-inhibitor',
   'angiotensin-receptor-blocker',
   'renin-inhibitor',

@@ -58,10 +58,8 @@ export const ruleNumbers: readonly string[] = [
   'medicine:sublingual-nifedipine',
   'medicine:magnesium-with-kidney-impairment',
   'medicine:second-magnesium-load',
-  'medicine:second-magnesium-order',
   'medicine:magnesium-with-calcium-blocker',
   'medicine:magnesium-too-long',
-  'medicine:allergy-on-record',
   'medicine:labetalol-contraindicated',
   'medicine:methyldopa-with-depression',
   'medicine:ergometrine-with-hypertension',
@@ -74,4 +72,7 @@ export const ruleNumbers: readonly string[] = [
   'medicine:diuretic-while-breast-feeding',
   'medicine:methyldopa-after-birth',
   'medicine:methyldopa-urgent',
+  'missing:gestational-age',
+  'medicine:second-magnesium-order',
+  'medicine:allergy-on-record',
 ];

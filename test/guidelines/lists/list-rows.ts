@@ -229,6 +229,7 @@ export const pressureMedicines: readonly MedicineId[] = [
   'methyldopa',
   'hydralazine',
   'dihydralazine',
+  'nicardipine',
   'ace-inhibitor',
   'angiotensin-receptor-blocker',
   'renin-inhibitor',
@@ -287,7 +288,7 @@ export const medicineRows: readonly ListRow<MedicineId>[] = [
   {
     source: '2.7',
     editions: everyEdition,
-    question: 'magnesium-running',
+    question: 'magnesium-given',
     names: ['magnesium-sulfate'],
     others: pressureMedicines,
   },
