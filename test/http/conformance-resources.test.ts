@@ -96,7 +96,7 @@ describe('searching', () => {
       `url=${encodeURIComponent(url)}`,
       '_id=nice-2023',
       'name=nice',
-      'version=1.0.0&_id=nice-2023',
+      'version=1.1.0&_id=nice-2023',
     ]) {
       const set = await search(`PlanDefinition?${query}`);
       expect(
@@ -104,7 +104,7 @@ describe('searching', () => {
         query,
       ).toEqual([url]);
       expect(set.link[0]?.url).toBe(
-        `PlanDefinition?${query === 'version=1.0.0&_id=nice-2023' ? '_id=nice-2023&version=1.0.0' : query}`,
+        `PlanDefinition?${query === 'version=1.1.0&_id=nice-2023' ? '_id=nice-2023&version=1.1.0' : query}`,
       );
     }
   });
