@@ -96,6 +96,19 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       edition.severeFeatures.citation,
     ),
     rule(
+      'severe-result-raised',
+      'emergency',
+      'Raised pressure, once is enough, with a blood result in the severe range.',
+      {
+        all: [
+          'severe-result',
+          'raised-once',
+          { any: ['now-from-20-weeks', 'now-after-birth', 'now-unknown'] },
+        ],
+      },
+      ours('as a danger symptom does (decision 1), a severe result makes one raised reading an emergency'),
+    ),
+    rule(
       'stroke',
       'emergency',
       'A stroke recorded in this pregnancy, with raised pressure or pre-eclampsia.',
@@ -443,6 +456,7 @@ export function standardReferralRules(edition: Edition): readonly ReferralRule[]
           ...(edition.severeFeatures.named ? ['urgency:severe-features'] : []),
           'urgency:severe-organ',
           'urgency:stroke',
+          'urgency:severe-result-raised',
           'urgency:oxygen-below-90',
           'urgency:oxygen-reduced-with-signs',
           'urgency:lung-oedema',

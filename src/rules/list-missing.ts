@@ -35,6 +35,8 @@ export function listMissing(
   const gaps = new Map<string, Missing>();
   for (const finding of answers) {
     if (finding.missing === undefined) continue;
+    // What can wait for the next visit is not asked for in an emergency.
+    if (urgency === 'emergency' && finding.missing.by === 'routine') continue;
     const couldChange = open
       .filter(
         (rule) =>

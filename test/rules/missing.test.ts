@@ -42,6 +42,26 @@ describe('what is missing', () => {
     expect(gap?.couldChange).not.toContain('normotensive');
   });
 
+  it('leaves home readings aside in an emergency, and asks for them otherwise', () => {
+    const severe = [
+      { at: at('09:00'), systolic: 166, diastolic: 112 },
+      { at: at('13:30'), systolic: 168, diastolic: 110 },
+    ];
+    const mild = severe.map((reading) => ({ ...reading, systolic: 148, diastolic: 94 }));
+    const ids = (pressures: typeof severe) =>
+      missingOf({ gestation: '30+0', pressures, strips: negative }).map(({ id }) => id);
+    expect(ids(severe)).not.toContain('home-pressure');
+    expect(ids(mild)).toContain('home-pressure');
+  });
+
+  it('names the dating where the length of the pregnancy is not known', () => {
+    const by = (pressures: typeof raised) =>
+      missingOf({ pressures, strips: negative, symptoms: asked }).find(({ id }) => id === 'gestational-age')
+        ?.by;
+    expect(by(raised)).toBe('same-day');
+    expect(by(normal)).toBe('routine');
+  });
+
   it('comes most urgent first', () => {
     const order = missingOf({ gestation: '30+0' }).map(({ by }) => urgencies.indexOf(by));
     expect(order.length).toBeGreaterThan(1);
