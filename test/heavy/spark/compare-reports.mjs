@@ -9,7 +9,7 @@ const names = (of) =>
     .filter((name) => /^(?:report|measure-)/.test(name))
     .sort();
 const text = (of, name) =>
-  readFileSync(join(of, name), 'utf8').replace(/<p>\d+ lines read: [^<]*<\/p>\n/, '');
+  readFileSync(join(of, name), 'utf8').replace(/\s*<p[^>]*>\s*\d+ lines read: [^<]*<\/p>/, '');
 
 const all = [...new Set([...names(folder), ...names(other)])];
 const different = all.filter((name) => {
