@@ -347,6 +347,12 @@ export type QuestionCheck =
   | { readonly check: 'fetuses-reach'; readonly limit: Threshold }
   | { readonly check: 'urine-tested'; readonly freshWithin: Threshold }
   | {
+      readonly check: 'blood-tested';
+      /** One of each group is enough. */
+      readonly groups: readonly (readonly Analyte[])[];
+      readonly freshWithin: Threshold;
+    }
+  | {
       readonly check: 'pressure-control-lost';
       readonly limits: PressureLimits;
       readonly severeConfirmation: SevereConfirmation;

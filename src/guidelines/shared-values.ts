@@ -43,6 +43,13 @@ export const urineTestedWithin = limit(
   'h',
   commonPractice('urine is tested at the contact at which the pressure is raised'),
 );
+export const bloodTestedWithin = limit(
+  'blood-tested-within',
+  '<=',
+  24,
+  'h',
+  ours('blood taken within the day is not asked for again'),
+);
 export const settledAfter = limit(
   'settled-after',
   '>=',

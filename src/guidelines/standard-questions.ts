@@ -6,6 +6,7 @@ import { magnesiumQuestions } from './magnesium-questions.ts';
 import { careQuestions } from './standard-care-questions.ts';
 import type { ConditionId, MedicineId, Omission, Period, Question, SymptomId } from './guideline.ts';
 import {
+  bloodTestedWithin,
   dosesApart,
   dosesWithin,
   freshness,
@@ -465,6 +466,14 @@ function organQuestions(edition: Edition): readonly Question[] {
       check: 'urine-tested',
       freshWithin: urineTestedWithin,
       citation: urineTestedWithin.citation,
+    },
+    {
+      id: 'blood-tested',
+      asks: 'Were platelets, creatinine and a liver enzyme measured within the last day?',
+      check: 'blood-tested',
+      groups: [['platelets'], ['creatinine'], ['alt', 'ast']],
+      freshWithin: bloodTestedWithin,
+      citation: bloodTestedWithin.citation,
     },
     {
       id: 'organ-before-20-weeks',

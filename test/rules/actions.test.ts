@@ -113,6 +113,22 @@ describe('a repeat by the clock', () => {
   });
 });
 
+it('blood measured within the day is not asked for again; a day and a minute ago it is', () => {
+  const tested = (at: string): PlainTimeline => ({
+    ...story.gestational,
+    labs: [
+      { at, analyte: 'platelets', value: 240, unit: '10*9/L' },
+      { at, analyte: 'creatinine', value: 60, unit: 'umol/L' },
+      { at, analyte: 'alt', value: 18, unit: 'U/L' },
+    ],
+  });
+  expect(idsOf(tested('2026-03-09T12:00:00Z'))).not.toContain('first-blood-tests');
+  expect(idsOf(tested('2026-03-09T11:59:00Z'))).toContain('first-blood-tests');
+  expect(idsOf({ ...tested(story.asOf), labs: tested(story.asOf).labs?.slice(0, 2) ?? [] })).toContain(
+    'first-blood-tests',
+  );
+});
+
 describe('the order before transfer (2.6)', () => {
   it('calls, frees the airway, gives magnesium, lowers the pressure, restricts fluids, travels, copies', () => {
     const steps = assess(story.severePreEclampsia).actions.filter(({ kind }) => kind === 'before-transfer');

@@ -19,8 +19,8 @@ const treated = (plain: PlainTimeline): PlainTimeline => ({
 /** Each state, what is to be done in it, and what is not. */
 export const actionStates: readonly ActionState[] = [
   [
-    'gestational hypertension',
-    story.gestational,
+    'gestational hypertension, no blood taken',
+    { ...story.gestational, labs: [] },
     [
       'first-blood-tests',
       'growth-scan',

@@ -29,7 +29,12 @@ export const investigations: readonly ActionRule[] = [
       'investigate',
       50,
       'Take blood: full count with platelets, liver enzymes, creatinine.',
-      { any: [gestational, gestationalSevere, undatedHypertension, preEclampsiaOfAnyKind] },
+      {
+        all: [
+          { any: [gestational, gestationalSevere, undatedHypertension, preEclampsiaOfAnyKind] },
+          { none: ['blood-tested'] },
+        ],
+      },
       nice133('1.4, table 1', 'read'),
     ),
   ),

@@ -4,6 +4,7 @@ import type { Answer } from '../answer.ts';
 import type { View } from '../view.ts';
 import { hellp } from './hellp.ts';
 import { homePressure } from './home-pressure.ts';
+import { bloodTested } from './laboratory-values.ts';
 import { organInvolvement } from './organ-involvement.ts';
 import { laboratoryOnMedicine, medicineGiven, medicinePerhapsGiven } from './medicine-doses.ts';
 import { periodNow } from './period-now.ts';
@@ -57,6 +58,7 @@ export const checks: Checks = {
   'home-pressure': homePressure,
   proteinuria,
   'urine-tested': urineTested,
+  'blood-tested': bloodTested,
   'organ-involvement': organInvolvement,
   hellp,
   'symptom-present': symptomPresent,
