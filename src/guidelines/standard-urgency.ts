@@ -41,7 +41,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'seizure',
       'emergency',
       'A seizure or a coma, whatever its cause.',
-      { any: ['seizure-any-time', { all: [nowKnown, 'seizure-in-pregnancy'] }, 'class:eclampsia'] },
+      { any: ['seizure-any-time', 'class:eclampsia'] },
       citations.eclampsia,
     ),
     rule(
