@@ -1,5 +1,6 @@
 // Spanish: proof that cards can speak another language. NOT reviewed: a speaker with clinical training has to read it.
 import { spanishSentences } from './es-sentences.ts';
+import { spanishSteps } from './es-steps.ts';
 import type { Messages } from './messages.ts';
 
 export const spanish: Messages = {
@@ -167,5 +168,5 @@ export const spanish: Messages = {
     'will-monitor': 'La vigilaré y decidiré después',
     'tolerated-before': 'Ya lo toleró antes',
   },
-  sentences: spanishSentences,
+  sentences: { ...spanishSentences, ...spanishSteps },
 };

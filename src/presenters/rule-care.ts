@@ -7,7 +7,7 @@ import { markdownTable } from './markdown-table.ts';
 import { namedStates, needLine } from './need-line.ts';
 import { citationWords, thresholdsIn } from './rule-sources.ts';
 import { sharedRules, type Cited } from './shared-rules.ts';
-import { idWords } from './rule-words.ts';
+import { idWords } from './id-words.ts';
 
 type Cells<T> = (rule: T, guideline: Guideline) => readonly string[];
 

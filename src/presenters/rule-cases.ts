@@ -89,7 +89,7 @@ export function allCaseLines(cases: readonly RuleCase[]): readonly string[] {
 function answerWords({ expect }: RuleCase, guideline: string): string {
   const answer = expect[guideline];
   if (answer === undefined) return '';
-  return `${(answer.classification ?? ['any class']).join(', ')}; ${answer.urgency}`;
+  return `${(answer.classification ?? ['class left open']).join(', ')}; ${answer.urgency}`;
 }
 
 /** Guidelines with the same answer together. */

@@ -11,7 +11,9 @@ import {
 } from './rule-sources.ts';
 import { needLine } from './need-line.ts';
 import { reviewWords, type ReviewInput } from './rule-review.ts';
-import { idWords, listLines, needItems } from './rule-words.ts';
+import { idWords } from './id-words.ts';
+import { listLines } from './nested-list.ts';
+import { needItems } from './rule-words.ts';
 import { sideBySideLines } from './side-by-side.ts';
 import { neededByWords, urgencyWords } from './vocabulary.ts';
 import { sentenceCase } from './words.ts';
