@@ -9,7 +9,7 @@ import { circumstancesOf } from './pressure-technique.ts';
 import { isUnusable } from './unusable.ts';
 
 /**
- * Candidates after joining the two members of each panel that has members and no values of its own.
+ * Candidates after joining the members of each panel that has members and no values of its own.
  *
  * Given    panels      panels of blood pressure without a value of their own
  *          candidates  of all other observations of blood pressure
@@ -18,7 +18,8 @@ import { isUnusable } from './unusable.ts';
  *          panels of which a member was found
  * Throws   never
  * Notes    1. A member's own status and time count; a member without a time takes the panel's.
- *          2. A panel with more than one systolic or diastolic member joins nothing: its members are paired
+ *          2. A single half among the members may still find its other half outside the panel.
+ *          3. A panel with more than one systolic or diastolic member joins nothing: its members are paired
  *             like any stand-alone values.
  * Source   fhir checklist F-P04.
  */
@@ -60,10 +61,14 @@ function readingOf(
   const [systolic, ...otherSystolics] = members.filter((member) => member.systolic !== undefined);
   const [diastolic, ...otherDiastolics] = members.filter((member) => member.diastolic !== undefined);
   const isPair = otherSystolics.length === 0 && otherDiastolics.length === 0 && systolic !== diastolic;
-  if (!isPair || systolic?.isMean !== diastolic?.isMean) return undefined;
-  const reading =
-    systolic !== undefined && diastolic !== undefined ? joined(systolic, diastolic) : (systolic ?? diastolic);
-  return reading === undefined ? undefined : withPanel(reading, panel, context);
+  if (!isPair) return undefined;
+  if (systolic === undefined || diastolic === undefined) {
+    const half = systolic ?? diastolic;
+    return half && { ...withPanel(half, panel, context), isStandAlone: half.isStandAlone };
+  }
+  return systolic.isMean === diastolic.isMean
+    ? withPanel(joined(systolic, diastolic), panel, context)
+    : undefined;
 }
 
 function withPanel(reading: PressureCandidate, panel: Received, context: TimelineContext): PressureCandidate {

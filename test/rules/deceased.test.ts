@@ -15,6 +15,7 @@ it('F-M03: nothing is advised for a woman recorded as deceased, and the account 
   for (const extra of [{ deceasedBoolean: true }, { deceasedDateTime: '2025-03-10' }]) {
     const evaluation = died(extra);
     expect(evaluation.assessment.urgency).toBe('routine');
+    expect(evaluation.assessment.urgencyBecause).toEqual([]);
     expect(evaluation.assessment.actions).toEqual([]);
     expect(evaluation.account.issues.map((issue) => issue.code)).toContain('woman-deceased');
     expect(toCards(evaluation).cards).toEqual([]);

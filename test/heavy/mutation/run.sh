@@ -3,6 +3,7 @@
 #   test/heavy/mutation/run.sh                     everything
 #   MUTATION_SAMPLE=8 test/heavy/mutation/run.sh   one mutant in eight
 #   MUTATION_MINUTES=20 test/heavy/mutation/run.sh src/rules/   those of one folder for which twenty minutes are enough
+#   MUTATION_SEED=2 MUTATION_MINUTES=20 ...        another sample of as many
 #   test/heavy/mutation/run.sh src/rules/checks/   one folder; `data frontline` for the data of one guideline
 # Survivors are written beside the work folder. Needs `npm ci` in the project.
 set -eu
