@@ -14,7 +14,8 @@ import { circumstancesOf } from './pressure-technique.ts';
 import type { PressureValue } from './pressure-value.ts';
 import { readPressureText, readPressureValue } from './pressure-value.ts';
 import { readQuantity } from './quantity.ts';
-import { isUnusable, unusable } from './unusable.ts';
+import { withoutRepetition, withoutAmbiguity, isValue, faultIn, type Read } from './repeated-halves.ts';
+import { unusable } from './unusable.ts';
 import type { Writable } from './writable.ts';
 
 const codeIndex = indexCodes(pressureCodes);
@@ -115,9 +116,6 @@ interface Named {
   readonly panels: readonly PressurePanelCode[];
 }
 
-const isValue = (read: Read): read is PressureValue => !isUnusable(read);
-const faultIn = (read: Read): Unusable | undefined => (isUnusable(read) ? read : read.fault);
-const isSound = (read: Read): read is PressureValue => faultIn(read) === undefined;
 const isOver24h = (row: PressureCode): boolean => row.use === 'mean-24h';
 
 function readHalves({ received, fields, own, halves, panels }: Named, context: TimelineContext) {
@@ -139,8 +137,6 @@ function blockedBy(fields: Fields, { technique }: Circumstances): Unusable | und
   const standing = rowsFor(codingsOf(fields['code']), unusedIndex)[0];
   return standing === undefined ? undefined : notUsable(standing.why, 'code');
 }
-
-type Read = PressureValue | Unusable;
 
 function readNamed(
   element: Fields,
@@ -165,73 +161,6 @@ function readNamed(
 function notUsable(why: string | undefined, element: string): Unusable {
   const text = why ?? 'the method cannot be used';
   return unusable('method-not-usable', element, `${text.charAt(0).toUpperCase()}${text.slice(1)}.`);
-}
-
-/** obs-7: a component must not repeat the code and value of its observation. */
-function withoutRepetition(
-  received: Received,
-  root: readonly Read[],
-  inComponents: readonly Read[],
-  context: TimelineContext,
-): readonly Read[] {
-  const own = root.find(isSound);
-  if (own === undefined)
-    return inComponents.some(isSound) ? withFaulty(root, inComponents) : [...root, ...inComponents];
-  const others = inComponents.filter(
-    (read) => isUnusable(read) || read.half !== own.half || read.isMean !== own.isMean,
-  );
-  if (others.length < inComponents.length)
-    context.issue(received, {
-      severity: 'warning',
-      code: 'component-repeats-value',
-      type: 'invariant',
-      element: 'component',
-      message: 'A component repeats the code of the observation; the value of the observation was used.',
-    });
-  return [own, ...others];
-}
-
-/** A number with a fault stays for urgency, unless a sound one of the same half stands in a component. */
-function withFaulty(root: readonly Read[], inComponents: readonly Read[]): readonly Read[] {
-  const kept = root
-    .filter(isValue)
-    .filter((own) => !inComponents.some((read) => isSound(read) && isTwin(read, own)));
-  return [...kept, ...inComponents];
-}
-
-function withoutAmbiguity(reads: readonly Read[]): readonly Read[] {
-  const values = reads.filter(isValue);
-  if (!values.some((value, index) => values.some((other, at) => at < index && isTwin(value, other))))
-    return reads;
-  const settled = values.map((value, index): Read | undefined => {
-    const twins = values.filter((other) => isTwin(value, other));
-    if (values.indexOf(twins[0] ?? value) !== index) return undefined;
-    if (twins.every((twin) => twin.mmHg === value.mmHg)) return twins.find(isSound) ?? value;
-    return higherOf(twins, value);
-  });
-  return [...settled.flatMap((read) => (read === undefined ? [] : [read])), ...reads.filter(isUnusable)];
-}
-
-const isTwin = (one: PressureValue, other: PressureValue): boolean =>
-  one.half === other.half && one.isMean === other.isMean;
-
-/** Two readings in one: nobody can tell which is meant, and the higher may be. */
-function higherOf(twins: readonly PressureValue[], { half, isMean }: PressureValue): PressureValue {
-  const higher = twins.reduce((one, other) => (other.mmHg > one.mmHg ? other : one));
-  const fault = unusable(
-    'value-ambiguous',
-    'component',
-    `Two different ${half} pressures in one observation: send one observation for each reading.`,
-  );
-  return {
-    half,
-    isMean,
-    mmHg: higher.mmHg,
-    ...(higher.unit === undefined ? {} : { unit: higher.unit }),
-    sent: [...new Set(twins.map(({ sent }) => sent))].join(' or '),
-    remarks: [],
-    fault,
-  };
 }
 
 function fromText(
