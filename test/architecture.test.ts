@@ -46,6 +46,7 @@ const rows: Readonly<
     why: 'codes and units are data that everyone can trust without reading on',
   },
   'errors.ts': { row: 0, may: [], why: 'naming a failure needs nothing of the program' },
+  'id-words.ts': { row: 0, may: [], why: 'the words of an id need nothing of the program' },
   guidelines: { row: 1, may: [], why: 'a guideline is data with citations; a clinician reads it alone' },
   messages: { row: 1, may: ['guidelines:types'], why: 'a language is texts; a translator reads it alone' },
   bundle: { row: 2, may: ['terminology', 'errors.ts'], why: 'reading FHIR must not know what is made of it' },
@@ -61,7 +62,14 @@ const rows: Readonly<
   },
   rules: {
     row: 4,
-    may: ['timeline', 'guidelines/guideline.ts', 'guidelines:types', 'findings:types', 'evaluation.ts:types'],
+    may: [
+      'timeline',
+      'id-words.ts',
+      'guidelines/guideline.ts',
+      'guidelines:types',
+      'findings:types',
+      'evaluation.ts:types',
+    ],
     why: 'a rule never sees FHIR, so it can be read and tested in clinical words',
   },
   'evaluation.ts': {
@@ -73,6 +81,7 @@ const rows: Readonly<
     row: 5,
     may: [
       'findings',
+      'id-words.ts',
       'guidelines:types',
       'timeline:types',
       'terminology',
@@ -179,6 +188,7 @@ const rows: Readonly<
   web: {
     row: 8,
     may: [
+      'id-words.ts',
       ...flow,
       'presenters',
       'messages',

@@ -14,7 +14,7 @@ export const acog2020Edition: Edition = {
   publisher: 'American College of Obstetricians and Gynecologists',
   edition: '2020, chronic hypertension advisory 2022',
   year: 2020,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'Criteria read in published tables; the start of treatment after birth is from memory. No white-coat class.',

@@ -24,7 +24,7 @@ export const frontline: Edition = {
   publisher: 'pregnancy-htn',
   edition: '2026',
   year: 2026,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'A rule set of this project. Each limit names the publication it is taken from; choices of our own are marked.',

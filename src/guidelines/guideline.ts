@@ -266,6 +266,7 @@ export interface ProteinuriaCriteria {
  */
 export type QuestionCheck =
   | { readonly check: 'period-now'; readonly period: Period }
+  | { readonly check: 'days-after-birth'; readonly from?: Threshold; readonly until: Threshold }
   | {
       readonly check: 'pressure-raised-once';
       readonly limits: PressureLimits;
@@ -366,6 +367,8 @@ export type QuestionCheck =
       readonly want: 'raised' | 'below';
       /** Asked only when no clinic reading was received. */
       readonly onlyWithoutClinic?: boolean;
+      /** Asks what is on record: nothing received is "no", not an open question. */
+      readonly whenNone?: 'not-met';
     }
   | {
       readonly check: 'laboratory-fall';
@@ -723,6 +726,8 @@ export interface ReferralRule {
   readonly level: ReferralLevel;
   readonly when: Need;
   readonly sentence: string;
+  /** Said instead where the urgency is less than the same day. */
+  readonly whenSettled?: string;
   readonly citation: Citation;
 }
 

@@ -14,7 +14,7 @@ export const indiaMohfwEdition: Edition = {
   publisher: 'Ministry of Health and Family Welfare, Government of India',
   edition: 'training deck, with the treatment guideline',
   year: 2015,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'The training deck; the treatment guideline (interval six hours, strip 1+) only where the deck is silent. No organ criteria beside protein.',

@@ -16,7 +16,7 @@ export const isshp2021Edition: Edition = {
   publisher: 'International Society for the Study of Hypertension in Pregnancy',
   edition: '2021',
   year: 2021,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'Criteria read in published reproductions; the confirmation interval, the severe limits and the start of treatment after birth are from memory.',

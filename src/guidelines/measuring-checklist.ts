@@ -3,7 +3,7 @@ import { step } from './action-rule.ts';
 import { commonPractice } from './citations.ts';
 import type { ActionRule, Need } from './guideline.ts';
 import { figure, say } from './sentences.ts';
-import { noEmergency } from './states.ts';
+import { noEmergency, pregnant, severeReading } from './states.ts';
 
 /** Another reading is wanted. */
 const repeatAsked: Need = {
@@ -14,9 +14,6 @@ const repeatAsked: Need = {
     { all: [{ any: ['class:raised-unconfirmed', { all: ['pair-stale', 'raised-now'] }] }, noEmergency] },
   ],
 };
-
-/** A reading is in the severe range, whether repeated or not. */
-const severe: Need = { any: ['severe-open', 'severe-current'] };
 
 const restFirst = commonPractice('rest of 5 to 10 minutes before the pressure is taken');
 const cuffPlace = commonPractice('the lower edge of the cuff lies two fingers above the crease of the elbow');
@@ -68,7 +65,7 @@ export const measuringChecklist: readonly ActionRule[] = [
     'measurement-quality',
     19.5,
     'Take the pressure at every antenatal visit, whatever the visit is for.',
-    { all: [repeatAsked, noEmergency] },
+    { all: [repeatAsked, pregnant, noEmergency] },
     commonPractice('the pressure is taken at every antenatal visit'),
   ),
   step(
@@ -76,12 +73,12 @@ export const measuringChecklist: readonly ActionRule[] = [
     'measurement-quality',
     19,
     say(
-      'The pressure is in the severe range (a diastolic above {limit} alone is a sign of severe disease): test the urine at once if it was not tested.',
+      'The pressure is in the severe range (a diastolic above {limit} alone is a sign of severe disease): test the urine at once.',
       {
         limit: figure('diastolic-of-severe-disease', 110, 'mm[Hg]', veryHigh),
       },
     ),
-    severe,
+    { all: [severeReading, { none: ['urine-tested'] }] },
     veryHigh,
   ),
 ];

@@ -19,7 +19,7 @@ export const nice2023Edition: Edition = {
   publisher: 'National Institute for Health and Care Excellence',
   edition: '2019, updated April 2023',
   year: 2023,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'Read in a structured transcription. States no interval between readings; its severe limits are "over", with the urgency of the first level kept.',

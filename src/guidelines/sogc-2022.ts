@@ -18,7 +18,7 @@ export const sogc2022Edition: Edition = {
   publisher: 'Society of Obstetricians and Gynaecologists of Canada',
   edition: '2014 definitions, 2022 treatment',
   year: 2022,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'Definitions read in the 2014 text, treatment in a digest of the 2022 text. Protein limits are from memory; organ criteria are our own default.',

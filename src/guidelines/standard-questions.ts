@@ -1,4 +1,5 @@
 // The questions every guideline is asked, filled with its own limits. Data; the wording is what RULES.md prints.
+import { afterBirthQuestions } from './after-birth-questions.ts';
 import { acog222, commonPractice, isshp2018, nice133, ours } from './citations.ts';
 import { severeResults } from './criteria.ts';
 import type { Edition } from './edition.ts';
@@ -96,7 +97,7 @@ const omissions = {
   urine: {
     id: 'urine-protein',
     what: 'urine protein',
-    how: 'Test a clean-catch sample by strip today; send a protein/creatinine ratio where it can be had.',
+    how: 'Test a clean-catch sample by strip; send a protein/creatinine ratio where it can be had.',
     by: 'same-day',
   },
   laboratory: {
@@ -400,6 +401,14 @@ function homeQuestions(edition: Edition): readonly Question[] {
       want: 'below',
       ...rest,
       whenCannotTell: omissions.home,
+    },
+    {
+      id: 'home-below-on-record',
+      asks: 'Were home readings received, with an average below the limits?',
+      check: 'home-pressure',
+      want: 'below',
+      whenNone: 'not-met',
+      ...rest,
     },
   ];
 }
@@ -801,5 +810,6 @@ export const standardQuestions = (edition: Edition): readonly Question[] => [
   ...organQuestions(edition),
   ...recordQuestions(edition),
   ...careQuestions(edition),
+  ...afterBirthQuestions,
   ...magnesiumQuestions(edition),
 ];

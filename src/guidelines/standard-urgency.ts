@@ -316,7 +316,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     rule(
       'after-birth',
       'within-48-hours',
-      'Hypertension after birth without features.',
+      'Hypertension after birth.',
       {
         all: [
           'now-after-birth',
@@ -347,7 +347,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     rule(
       'gestational-settled',
       'within-7-days',
-      'Hypertension of this pregnancy, settled or controlled for now.',
+      'Hypertension of this pregnancy, also while it is settled or controlled.',
       'class:gestational-hypertension',
       citations.gestational,
     ),
@@ -412,9 +412,7 @@ const notSettled: Need = { none: ['settled'] };
 
 const sameDayReasons: Need = {
   any: [
-    'class:pre-eclampsia',
-    'class:superimposed-pre-eclampsia',
-    'class:postpartum-pre-eclampsia',
+    { all: [preEclampsiaOfAnyKind, nowKnown] },
     'class:raised-with-protein-before-20-weeks',
     { all: ['class:gestational-hypertension', 'urgency:raised-from-20-weeks'] },
     { all: ['class:hypertension-timing-unknown', 'raised-now'] },
@@ -471,6 +469,7 @@ export function standardReferralRules(edition: Edition): readonly ReferralRule[]
       level: 'hospital',
       when: sameDayReasons,
       sentence: 'Referral to hospital, to be seen the same day.',
+      whenSettled: 'Referral to hospital, to be seen within 48 hours.',
       citation: nice133('1.4.1, secondary-care assessment', 'read'),
     },
     {

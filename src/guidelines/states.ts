@@ -1,4 +1,5 @@
 // States of the woman that several rules ask for. Data.
+import type { Edition } from './edition.ts';
 import type { Need } from './guideline.ts';
 
 export const pregnant: Need = {
@@ -35,10 +36,28 @@ export const establishedPreEclampsia: Need = {
   ],
 };
 
+/** A reading is in the severe range, whether repeated or not. */
+export const severeReading: Need = { any: ['severe-open', 'severe-current'] };
+
 export const gestational: Need = 'class:gestational-hypertension';
 export const gestationalSevere: Need = 'class:gestational-hypertension-severe-range';
 export const chronic: Need = 'class:chronic-hypertension';
+/** Chronic hypertension that pre-eclampsia has not joined. */
+export const chronicAlone: Need = {
+  called: 'chronic hypertension without pre-eclampsia',
+  all: [chronic, { none: [preEclampsiaOfAnyKind] }],
+};
 export const undatedHypertension: Need = 'class:hypertension-timing-unknown';
+
+/** Raised in the clinic and not at home, in the first half of pregnancy: watched, not treated. */
+const whiteCoatAlone: Need = {
+  called: 'before 20+0 weeks, not raised at home',
+  all: ['home-below-on-record', 'now-before-20-weeks'],
+};
+
+/** Confirmed hypertension for which a drug may be started; an edition without home limits knows no white-coat. */
+export const forDrugs = ({ home, care }: Edition): Need =>
+  home === undefined ? care.startDrug.classes : { all: [care.startDrug.classes, { none: [whiteCoatAlone] }] };
 
 /** Any hypertension that stands, confirmed or on record. */
 export const anyHypertension: Need = {
@@ -60,38 +79,53 @@ export const anyRaised: Need = {
   any: [anyHypertension, 'class:raised-unconfirmed', 'raised-now'],
 };
 
-/** A hypertensive disorder of this pregnancy, after birth. */
-export const knownAfterBirth: Need = {
-  called: 'after birth, any hypertension of this pregnancy',
-  all: [
-    afterBirth,
+const hypertensionOfThisPregnancy: Need = {
+  any: [
+    anyHypertension,
+    'recorded-any-hypertension',
+    'recorded-chronic',
+    'recorded-postpartum',
+    'confirmed-from-20-weeks',
+    'confirmed-after-birth',
+  ],
+};
+
+const preEclampsiaOfThisPregnancy: Need = {
+  any: [
+    preEclampsiaOfAnyKind,
+    'recorded-pre-eclampsia',
+    'recorded-superimposed',
+    'recorded-hellp',
+    'recorded-eclampsia',
     {
-      any: [
-        anyHypertension,
-        'recorded-any-hypertension',
-        'recorded-chronic',
-        'recorded-postpartum',
-        'confirmed-from-20-weeks',
+      all: [
+        { any: ['confirmed-from-20-weeks', 'confirmed-after-birth'] },
+        { any: ['protein-from-20-weeks', 'protein-after-birth'] },
       ],
     },
   ],
 };
 
+/** A hypertensive disorder of this pregnancy, after birth. */
+export const knownAfterBirth: Need = {
+  called: 'after birth, any hypertension of this pregnancy',
+  all: [afterBirth, hypertensionOfThisPregnancy],
+};
+
 /** Pre-eclampsia of this pregnancy, after birth. */
 export const preEclampsiaAfterBirth: Need = {
   called: 'after birth, any pre-eclampsia of this pregnancy',
-  all: [
-    afterBirth,
-    {
-      any: [
-        preEclampsiaOfAnyKind,
-        'recorded-pre-eclampsia',
-        'recorded-superimposed',
-        'recorded-hellp',
-        'recorded-eclampsia',
-      ],
-    },
-  ],
+  all: [afterBirth, preEclampsiaOfThisPregnancy],
+};
+
+/** The weeks in which she is to be reviewed. */
+export const knownAtReview: Need = {
+  called: 'six to twelve weeks after birth, any hypertension of this pregnancy',
+  all: ['review-due', hypertensionOfThisPregnancy],
+};
+export const preEclampsiaAtReview: Need = {
+  called: 'six to twelve weeks after birth, any pre-eclampsia of this pregnancy',
+  all: ['review-due', preEclampsiaOfThisPregnancy],
 };
 
 /** Signs that the kidneys fail. */

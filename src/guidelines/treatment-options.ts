@@ -16,7 +16,7 @@ import type { Edition } from './edition.ts';
 import type { Citation, Need, TreatmentRule } from './guideline.ts';
 import { figure, say, type Said } from './sentences.ts';
 import { magnesiumLoadWithin } from './shared-values.ts';
-import { afterBirth, anyHypertension, kidneyTrouble, noEmergency, pregnant } from './states.ts';
+import { afterBirth, anyHypertension, kidneyTrouble, noEmergency, pregnant, forDrugs } from './states.ts';
 
 type Against = TreatmentRule['against'];
 
@@ -189,7 +189,7 @@ const table = acog203('oral drug table', 'read');
 
 /** Confirmed, at or above the start of the edition, and nothing more urgent first. */
 const maintenanceBefore = (edition: Edition): Need => ({
-  all: [pregnant, 'start-drug', edition.care.startDrug.classes, noEmergency],
+  all: [pregnant, 'start-drug', forDrugs(edition), noEmergency],
 });
 const maintenanceAfter: Need = { all: [afterBirth, 'after-birth-treatment', anyHypertension] };
 

@@ -17,7 +17,7 @@ export const who2020Edition: Edition = {
   publisher: 'World Health Organization',
   edition: '2011 recommendations, 2017 manual, 2020 thresholds',
   year: 2020,
-  version: '1.1.0',
+  version: '1.2.0',
   status: 'active',
   remark:
     'The working definition was read; interval, strip and ratio limits and the list of severe signs are from memory of the 2017 manual. Protein is required for pre-eclampsia.',

@@ -27,8 +27,8 @@ export const spanishSentences: Readonly<Record<string, string>> = {
   'a series of home readings': 'una serie de lecturas en casa',
   'Record home readings over some days, where a validated device can be had.':
     'Anote lecturas en casa durante algunos días, donde se disponga de un aparato validado.',
-  'Test a clean-catch sample by strip today; send a protein/creatinine ratio where it can be had.':
-    'Haga hoy una tira en una muestra limpia; envíe un cociente proteína/creatinina donde se pueda.',
+  'Test a clean-catch sample by strip; send a protein/creatinine ratio where it can be had.':
+    'Haga una tira en una muestra limpia; envíe un cociente proteína/creatinina donde se pueda.',
   'platelets, creatinine, liver enzymes': 'plaquetas, creatinina, enzimas hepáticas',
   'Take blood for platelets, creatinine and ALT or AST, here or at the place of referral.':
     'Tome sangre para plaquetas, creatinina y ALT o AST, aquí o en el lugar de referencia.',
@@ -37,10 +37,14 @@ export const spanishSentences: Readonly<Record<string, string>> = {
   'danger symptoms': 'síntomas de peligro',
   'Ask about headache, sight, pain under the ribs and breathlessness, and record the answers.':
     'Pregunte por dolor de cabeza, visión, dolor bajo las costillas y falta de aire, y anote las respuestas.',
+  'the pressure of the visits to come': 'la presión de las visitas siguientes',
+  'Measure at every visit: one more raised contact confirms.':
+    'Mida en cada visita: otra toma elevada la confirma.',
   // Referral
   'Emergency transfer to a hospital able to operate and to give intensive care.':
     'Traslado de emergencia a un hospital que pueda operar y dar cuidados intensivos.',
   'Referral to hospital, to be seen the same day.': 'Referencia al hospital, para ser vista el mismo día.',
+  'Referral to hospital, to be seen within # hours.': 'Referencia al hospital, para ser vista en #1 horas.',
   'Referral to a specialist or medical officer clinic.':
     'Referencia a la consulta del especialista o médico.',
   // Said with many steps
@@ -51,14 +55,30 @@ export const spanishSentences: Readonly<Record<string, string>> = {
   platelets: 'plaquetas',
   creatinine: 'creatinina',
   'liver enzymes': 'enzimas hepáticas',
-  alt: 'ALT',
-  ast: 'AST',
-  ldh: 'LDH',
+  ALT: 'ALT',
+  AST: 'AST',
   LDH: 'LDH',
   headache: 'dolor de cabeza',
   'visual disturbance': 'trastorno visual',
   'epigastric pain': 'dolor epigástrico',
   dyspnoea: 'disnea',
+  vomiting: 'vómitos',
+  nausea: 'náuseas',
+  'chest pain': 'dolor de pecho',
+  clonus: 'clonus',
+  hyperreflexia: 'hiperreflexia',
+  'altered mental status': 'alteración de la conciencia',
+  coma: 'coma',
+  seizure: 'convulsión',
+  oliguria: 'oliguria',
+  'vaginal bleeding': 'sangrado vaginal',
+  'abdominal pain': 'dolor abdominal',
+  'reduced fetal movement': 'disminución de movimientos fetales',
+  oedema: 'edema',
+  'pulmonary oedema': 'edema pulmonar',
+  'lung crackles': 'estertores pulmonares',
+  'oxygen saturation': 'saturación de oxígeno',
+  bilirubin: 'bilirrubina',
   'urine protein/creatinine ratio': 'cociente proteína/creatinina en orina',
   'blood pressure that cannot be used': 'presión arterial que no se puede usar',
   // Urgency
@@ -90,10 +110,10 @@ export const spanishSentences: Readonly<Record<string, string>> = {
   'Reduced fetal movement with hypertension.': 'Menos movimientos fetales con hipertensión.',
   'A medicine to be avoided in pregnancy is in use.': 'Usa un medicamento que debe evitarse en el embarazo.',
   'Protein with normal pressure.': 'Proteína con presión normal.',
-  'Hypertension after birth without features.': 'Hipertensión después del parto sin signos.',
+  'Hypertension after birth.': 'Hipertensión después del parto.',
   'Chronic hypertension.': 'Hipertensión crónica.',
-  'Hypertension of this pregnancy, settled or controlled for now.':
-    'Hipertensión de este embarazo, calmada o controlada por ahora.',
+  'Hypertension of this pregnancy, also while it is settled or controlled.':
+    'Hipertensión de este embarazo, también mientras está calmada o controlada.',
   'Raised once and settled.': 'Elevada una vez y calmada.',
   // Medicines
   'Not in pregnancy: agents of the renin-angiotensin system harm the baby.':

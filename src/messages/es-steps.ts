@@ -48,8 +48,8 @@ export const spanishSteps: Readonly<Record<string, string>> = {
     'A mano: infle #1 mmHg más allá de la presión a la que desaparece el pulso y baje despacio.',
   'Take the pressure at every antenatal visit, whatever the visit is for.':
     'Tome la presión en cada control prenatal, sea cual sea su motivo.',
-  'The pressure is in the severe range (a diastolic above # mmHg alone is a sign of severe disease): test the urine at once if it was not tested.':
-    'La presión está en el rango grave (una diastólica por encima de #1 mmHg ya es signo de enfermedad grave): examine la orina de inmediato si no se ha examinado.',
+  'The pressure is in the severe range (a diastolic above # mmHg alone is a sign of severe disease): test the urine at once.':
+    'La presión está en el rango grave (una diastólica por encima de #1 mmHg ya es signo de enfermedad grave): examine la orina de inmediato.',
   'Test the urine for protein now.': 'Examine ahora la proteína en orina.',
   'Send urine for a protein/creatinine ratio: a strip alone is not a measurement.':
     'Envíe orina para el cociente proteína/creatinina: una tira sola no es una medición.',
@@ -193,6 +193,12 @@ export const spanishSteps: Readonly<Record<string, string>> = {
     'Mida a diario los primeros #1 días, y al menos una vez el día #2 a #3.',
   'After pre-eclampsia without drugs: at least # times a day while in hospital, once on day # to #, and on alternate days if that was abnormal.':
     'Tras preeclampsia sin fármacos: al menos #1 veces al día en el hospital, una vez el día #2 a #3, y en días alternos si fue anormal.',
+  'Measure at least once on day # to #: the pressure peaks # to # days after birth.':
+    'Mida al menos una vez el día #1 a #2: la presión es máxima de #3 a #4 días después del parto.',
+  'Measure at every contact until the review # to # weeks after birth.':
+    'Mida en cada contacto hasta la revisión de #1 a #2 semanas tras el parto.',
+  'After pre-eclampsia without drugs: on alternate days where the pressure of day # to # was not normal.':
+    'Tras preeclampsia sin fármacos: en días alternos si la presión del día #1 a #2 no fue normal.',
   'Ask about headache and pain under the ribs each time.':
     'Pregunte cada vez por dolor de cabeza y dolor bajo las costillas.',
   'On drugs: measure every # to # days for up to # weeks, until the pressure is controlled.':
@@ -204,10 +210,18 @@ export const spanishSteps: Readonly<Record<string, string>> = {
     'La metildopa se suspende en #1 días tras el parto y se sustituye si aún se necesita un fármaco.',
   'Platelets, liver enzymes and creatinine # to # hours after birth; repeat when not normal.':
     'Plaquetas, enzimas hepáticas y creatinina de #1 a #2 horas tras el parto; repita si no son normales.',
+  'Platelets, liver enzymes and creatinine were due # to # hours after birth: take them if they were not taken; repeat when not normal.':
+    'Plaquetas, enzimas hepáticas y creatinina debían tomarse de #1 a #2 horas tras el parto: tómelas si no se tomaron; repita si no son normales.',
   'Hypertension that is new after birth: test the urine, take blood, ask about headache; it may be late pre-eclampsia.':
     'Hipertensión nueva después del parto: examine la orina, tome sangre, pregunte por dolor de cabeza; puede ser preeclampsia tardía.',
   'Medical review # to # weeks after birth, for every woman who had hypertension in pregnancy: pressure, drugs, plans.':
     'Revisión médica de #1 a #2 semanas tras el parto, para toda mujer que tuvo hipertensión en el embarazo: presión, fármacos, planes.',
+  'The medical review # to # weeks after birth is due, as for every woman who had hypertension in pregnancy: pressure, drugs, plans.':
+    'Corresponde ahora la revisión médica de #1 a #2 semanas tras el parto, como para toda mujer que tuvo hipertensión en el embarazo: presión, fármacos, planes.',
+  'Test the urine by strip now; with one plus or more, a kidney review at # months.':
+    'Examine ahora la orina con tira; con una cruz o más, revisión renal a los #1 meses.',
+  'Protein at the review: a kidney review at # months after birth.':
+    'Proteína en la revisión: revisión renal a los #1 meses tras el parto.',
   'Urine strip at that review; with one plus or more, a kidney review at # months.':
     'Tira de orina en esa revisión; con una cruz o más, revisión renal a los #1 meses.',
   'Ask how she feeds the baby before choosing a drug.':

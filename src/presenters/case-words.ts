@@ -1,6 +1,6 @@
 // A line of a case file in words: "blood pressure 146/92 mmHg at 09:00". Wording only.
 import { spokenUnits } from '../findings/limit-words.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 
 /** A line of a case: a kind, a time, and fields with the unit in their name or beside the value. */
 export type CaseLine = Readonly<Record<string, unknown>>;

@@ -3,7 +3,9 @@ import type { Evaluation } from '../evaluation.ts';
 import { english } from '../messages/en.ts';
 import type { Messages } from '../messages/messages.ts';
 import { fill, translated } from '../messages/say.ts';
-import type { Moment } from '../timeline/timeline.ts';
+import { idWords } from '../id-words.ts';
+import type { LaboratoryResult, Moment, Symptom } from '../timeline/timeline.ts';
+import { evidenceMet } from './class-findings.ts';
 import { spokenTime } from './clock.ts';
 
 /** One fact as people read it. */
@@ -20,9 +22,10 @@ interface Dated {
 }
 
 /**
- * The newest of each kind that was received: pressure first, then urine, then the rest.
+ * The newest of each kind that was received: pressure first, then urine, symptoms, and what was measured besides.
  *
- * Returns  at most one datum of each kind, values as sent ("mmHg" for mm[Hg]); empty when nothing was received.
+ * Returns  at most one datum of each kind and three symptoms, values as sent ("mmHg" for mm[Hg]); empty when nothing
+ *          was received. Of the other measurements those that the answer rests on.
  * Notes    1. Shows what is there; judges nothing. A pressure that could not be used is said to be such.
  */
 export function newestData(evaluation: Evaluation, messages: Messages = english): readonly Datum[] {
@@ -38,8 +41,28 @@ export function newestData(evaluation: Evaluation, messages: Messages = english)
     ...datum('blood pressure', newest([...timeline.pressures, ...unusable])),
     ...datum('blood pressure at home', newest(timeline.homePressures)),
     ...datum('urine protein', newest(timeline.urineProteins)),
-    ...present.slice(-3).flatMap((symptom) => datum('symptom', symptom)),
+    ...present
+      .slice(-3)
+      .flatMap((symptom) => datum('symptom', { ...symptom, asSent: symptomWords(symptom) })),
+    ...newestCited(evaluation).flatMap((result) => datum(idWords(result.analyte), result)),
   ];
+
+  function symptomWords({ symptom, asSent }: Symptom): string {
+    const said = asSent.replace(bareAnswer, '');
+    return said === '' ? translated(messages, idWords(symptom)) : said;
+  }
+}
+
+/** "true", and "Headache: true": present, and no more was said. */
+const bareAnswer = /(?:^|: )(?:true|present|recorded)$/;
+
+/** The newest result of each kind among those that a finding rests on. */
+function newestCited(evaluation: Evaluation): readonly LaboratoryResult[] {
+  const cited = new Set(evidenceMet(evaluation));
+  const newestOf = new Map<string, LaboratoryResult>();
+  for (const result of evaluation.timeline.laboratory)
+    if (cited.has(result.source.reference)) newestOf.set(result.analyte, result);
+  return [...newestOf.values()];
 }
 
 /** "BP 152/98 mmHg, 24 Nov 2026 09:10"; empty when no pressure was received. */

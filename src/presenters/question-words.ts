@@ -9,7 +9,7 @@ import type {
   SevereConfirmation,
 } from '../guidelines/guideline.ts';
 import { limitWords, quantityWords } from '../findings/limit-words.ts';
-import { idWords, manyWords } from './id-words.ts';
+import { idWords, manyWords } from '../id-words.ts';
 import { item, type ListItem } from './nested-list.ts';
 import { sentenceCase } from './words.ts';
 
@@ -37,6 +37,7 @@ export function questionItems(question: Question): readonly ListItem[] {
 
 function windowItems(question: Question): readonly ListItem[] {
   return [
+    ...('until' in question ? [item(daysWords(question))] : []),
     ...('freshWithin' in question ? [item(`not older than ${spanWords(question.freshWithin)}`)] : []),
     ...('medicines' in question && 'within' in question
       ? [item(`given within ${spanWords(question.within)}`)]
@@ -48,6 +49,11 @@ function windowItems(question: Question): readonly ListItem[] {
     ...('after' in question ? [item(`for ${limitWords(question.after)}`)] : []),
   ];
 }
+
+const daysWords = ({ from, until }: Extract<Question, { check: 'days-after-birth' }>): string =>
+  from === undefined
+    ? `until ${spanWords(until)} after birth`
+    : `from ${spanWords(from)} to ${spanWords(until)} after birth`;
 
 type Doses = NonNullable<Extract<Question, { check: 'medicine-active' }>['doses']>;
 

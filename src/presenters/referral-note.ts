@@ -7,6 +7,7 @@ import { asOfWords, spokenTime } from './clock.ts';
 import { spokenValue } from './newest-data.ts';
 import { reasonsOf } from './reasons.ts';
 import { spokenUnits } from '../findings/limit-words.ts';
+import { idSentence, idWords } from '../id-words.ts';
 import { ageWords, sentenceCase, withCapitals } from './words.ts';
 
 /** Who she is, as the caller knows her; the answer itself holds no names. */
@@ -128,7 +129,7 @@ function findings(evaluation: Evaluation): NoteSection {
     (a, b) => a.at.latest - b.at.latest,
   );
   const unusable = timeline.unusablePressures.map(
-    ({ asSent, at, why }) => `${timed(asSent, at)} (not usable: ${why.replaceAll('-', ' ')})`,
+    ({ asSent, at, why }) => `${timed(asSent, at)} (not usable: ${idWords(why)})`,
   );
   return section('assessment', 'Assessment', [
     part('Blood pressure', [...newest(pressures.map(pressureLine), mostReadings), ...unusable.slice(-2)]),
@@ -142,9 +143,7 @@ function findings(evaluation: Evaluation): NoteSection {
     part(
       'Blood tests',
       newest(
-        timeline.laboratory.map(
-          ({ analyte, asSent, at }) => `${sentenceCase(analyte.replaceAll('-', ' '))} ${timed(asSent, at)}`,
-        ),
+        timeline.laboratory.map(({ analyte, asSent, at }) => `${idSentence(analyte)} ${timed(asSent, at)}`),
         mostResults,
       ),
     ),
@@ -221,7 +220,7 @@ function symptomLines(symptoms: readonly Symptom[]): readonly string[] {
   const latest = new Map(symptoms.map((each) => [each.symptom, each]));
   const there = [...latest.values()].filter(({ presence }) => presence === 'present');
   const absent = [...latest.values()].filter(({ presence }) => presence === 'absent');
-  const name = ({ symptom }: Symptom): string => symptom.replaceAll('-', ' ');
+  const name = ({ symptom }: Symptom): string => idWords(symptom);
   return [
     ...there.map((each) =>
       sentenceCase(

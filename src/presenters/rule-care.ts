@@ -7,7 +7,7 @@ import { markdownTable } from './markdown-table.ts';
 import { namedStates, needLine } from './need-line.ts';
 import { citationWords, thresholdsIn } from './rule-sources.ts';
 import { sharedRules, type Cited } from './shared-rules.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 
 type Cells<T> = (rule: T, guideline: Guideline) => readonly string[];
 
@@ -34,7 +34,11 @@ export const referralLines = (guidelines: readonly Guideline[]): readonly string
     ['where to', 'what we say', 'when'],
     guidelines,
     (each) => each.referralRules,
-    (rule, guideline) => [idWords(rule.level), rule.sentence, needLine(rule.when, guideline)],
+    (rule, guideline) => [
+      idWords(rule.level),
+      rule.whenSettled === undefined ? rule.sentence : `${rule.sentence} Less urgent: ${rule.whenSettled}`,
+      needLine(rule.when, guideline),
+    ],
   );
 
 /** Steps by kind, in the order in which they are shown. */

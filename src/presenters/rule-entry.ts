@@ -11,7 +11,7 @@ import {
 } from './rule-sources.ts';
 import { needLine } from './need-line.ts';
 import { reviewWords, type ReviewInput } from './rule-review.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 import { listLines } from './nested-list.ts';
 import { needItems } from './rule-words.ts';
 import { sideBySideLines } from './side-by-side.ts';

@@ -3,7 +3,7 @@ import type { Guideline, PreventionFactor, PreventionRule } from '../guidelines/
 import type { RiskModel } from '../guidelines/risk-model.ts';
 import { limitWords } from '../findings/limit-words.ts';
 import { citationWords } from './rule-sources.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 import { sharedRules } from './shared-rules.ts';
 
 /** Aspirin and calcium. */

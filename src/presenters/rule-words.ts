@@ -1,6 +1,6 @@
 // Conditions of a rule in words: all of, any of, none of. Wording only.
 import type { Guideline, Need } from '../guidelines/guideline.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 import { item, type ListItem } from './nested-list.ts';
 import { questionItems } from './question-words.ts';
 

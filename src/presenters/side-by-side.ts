@@ -4,7 +4,7 @@ import { limitWords } from '../findings/limit-words.ts';
 import { measuresOf } from '../findings/measures.ts';
 import { markdownTable } from './markdown-table.ts';
 import { knownMark, questionsUnder } from './rule-sources.ts';
-import { idWords } from './id-words.ts';
+import { idWords } from '../id-words.ts';
 
 /** Cell text by measure name. */
 type Column = ReadonlyMap<string, string>;

@@ -12,7 +12,7 @@ import { stableUuid } from './stable-uuid.ts';
 import { classConcept, referralConcept } from './suggested-concepts.ts';
 import { traced } from './trace-back.ts';
 import { classWords, referralWords, urgencyWords } from './vocabulary.ts';
-import { ageWords, sentenceCase } from './words.ts';
+import { sentenceCase, whenInPregnancy } from './words.ts';
 
 /** A Condition worth recording, and the class it stands for. */
 export interface SuggestedCondition {
@@ -102,7 +102,7 @@ function conditionNote(evaluation: Evaluation, classification: Classification): 
   const { stamp } = evaluation;
   return [
     `${sentenceCase(classWords[classification])}.`,
-    `Gestational age: ${ageWords(evaluation.gestationalAge)}.`,
+    `${sentenceCase(whenInPregnancy(evaluation.gestationalAge))}.`,
     `Proposed by rules of ${stamp.title} (${stamp.id}, version ${stamp.version}); provisional until a clinician confirms it.`,
   ].join(' ');
 }
@@ -162,7 +162,7 @@ function referralNote(evaluation: Evaluation, referral: Referral): string {
     .map((action, index) => `${index + 1}. ${action.sentence}`);
   return [
     referral.sentence,
-    `Gestational age: ${ageWords(evaluation.gestationalAge)}.`,
+    `${sentenceCase(whenInPregnancy(evaluation.gestationalAge))}.`,
     ...(steps.length === 0 ? [] : ['Before transfer, in this order:', ...steps]),
   ].join('\n');
 }

@@ -12,7 +12,7 @@ import { reasonsOf, stepsOf } from './reasons.ts';
 import { differsLine } from './comparison.ts';
 import { block, bullets, numbered, wrapped } from './text-layout.ts';
 import { classWords, neededByWords, referralWords, urgencyWords } from './vocabulary.ts';
-import { ageWords, sentenceCase } from './words.ts';
+import { sentenceCase, whenInPregnancy } from './words.ts';
 
 /**
  * The answer in plain words, at most 80 columns wide.
@@ -60,7 +60,7 @@ function headline(evaluation: Evaluation): readonly string[] {
     ...(others.length === 0 ? [] : wrapped(`Also: ${others.map((each) => classWords[each]).join('; ')}`)),
     ...(referral === undefined ? [] : wrapped(`Refer to: ${referralWords[referral.level]}`)),
     ...wrapped(
-      `${subject ?? 'Woman not named'}; gestational age ${ageWords(evaluation.gestationalAge)}; as of ${asOf}`,
+      `${subject ?? 'Woman not named'}; ${whenInPregnancy(evaluation.gestationalAge)}; as of ${asOf}`,
     ),
     '',
   ];

@@ -19,6 +19,10 @@ export function ageWords(
   return text === undefined ? phrases['age-unknown'] : fill(phrases['age-weeks'], { weeks: text });
 }
 
+/** "gestational age 30+0 weeks", "4 days after birth". */
+export const whenInPregnancy = (age: GestationalAge): string =>
+  age.daysAfterBirth === undefined ? `gestational age ${ageWords(age)}` : ageWords(age);
+
 /** Enzymes are named by capitals: "Creatinine, alt" becomes "Creatinine, ALT". */
 export const withCapitals = (text: string): string =>
   text.replaceAll(/\b(?:alt|ast|ldh)\b/gi, (name) => name.toUpperCase());

@@ -3,7 +3,7 @@ import type { Evidence } from '../findings/finding.ts';
 import type { ConditionId, Guideline, MedicineId, TreatmentRule } from '../guidelines/guideline.ts';
 import type { KnownCondition } from '../timeline/timeline.ts';
 import { ofFact } from './answer.ts';
-import { named } from './checks/symptoms.ts';
+import { idWords } from '../id-words.ts';
 import type { View } from './view.ts';
 
 const ofCondition = (item: KnownCondition): Evidence =>
@@ -37,7 +37,7 @@ export const recordAgainst = (
  */
 export function markedAgainst(view: View, guideline: Guideline, sentence: string): string {
   const marks = (guideline.treatmentRules ?? []).flatMap(({ medicines, alsoCalled = [], against }) => {
-    const words = [...medicines.map(named), ...alsoCalled].filter((word) => isNamed(word, sentence));
+    const words = [...medicines.map(idWords), ...alsoCalled].filter((word) => isNamed(word, sentence));
     if (words.length === 0) return [];
     const reasons = against.filter((reason) => recordAgainst(view, reason).length > 0);
     return words.flatMap((word) => reasons.map((reason) => `Not ${word}: ${begunSmall(reason.sentence)}`));

@@ -35,5 +35,7 @@ export function chooseReferral(
   const chosen = rules.find((rule) => combine(rule.when, outcomeOf) === 'met');
   for (const rule of rules) outcomes.set(`referral:${rule.level}`, rule === chosen ? 'met' : 'not-met');
   if (chosen === undefined) return undefined;
-  return { level: chosen.level, urgency, sentence: chosen.sentence, source: chosen.citation };
+  const isSettled = isMoreUrgent('same-day', urgency);
+  const sentence = isSettled ? (chosen.whenSettled ?? chosen.sentence) : chosen.sentence;
+  return { level: chosen.level, urgency, sentence, source: chosen.citation };
 }

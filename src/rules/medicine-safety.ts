@@ -4,7 +4,7 @@ import type { Guideline, MedicineId, MedicineRule, Threshold } from '../guidelin
 import type { Medicine } from '../timeline/timeline.ts';
 import { allergiesOnRecord, conditionsOnRecord, markedAgainst } from './against.ts';
 import { ofMedicine } from './checks/pressure-drugs.ts';
-import { named } from './checks/symptoms.ts';
+import { idWords } from '../id-words.ts';
 import { combine, lookUp } from './combine.ts';
 import { milliseconds } from './compare.ts';
 import { isGivenWithin, isNotOver } from './doses.ts';
@@ -142,7 +142,7 @@ function asNotice(
   sentence: string,
 ): MedicineNotice {
   const { alternative } = rule;
-  const names = medicines.map((item) => (item.asSent === '' ? named(item.medicine) : item.asSent));
+  const names = medicines.map((item) => (item.asSent === '' ? idWords(item.medicine) : item.asSent));
   return {
     rule: rule.id,
     medicine: [...new Set(names)].join(', '),

@@ -5,7 +5,8 @@ import type { RiskInput } from '../guidelines/risk-model.ts';
 import { ofFact, ofReading, ofResult, ofUrine } from './answer.ts';
 import { newestResult } from './checks/laboratory-values.ts';
 import { datingEvidence } from './checks/period-now.ts';
-import { named, symptomPresent } from './checks/symptoms.ts';
+import { idWords } from '../id-words.ts';
+import { symptomPresent } from './checks/symptoms.ts';
 import { milliseconds } from './compare.ts';
 import type { View } from './view.ts';
 
@@ -87,7 +88,7 @@ function laboratory(view: View, analyte: Analyte, unit: string, freshWithin: Thr
     value !== undefined &&
     result.measured.comparator === undefined &&
     isFresh(view, result.at.latest, freshWithin);
-  if (!isUsable) return { missing: `recent ${named(analyte)}` };
+  if (!isUsable) return { missing: `recent ${idWords(analyte)}` };
   return { value, evidence: [ofResult(result, `${String(value)} ${unit}`)] };
 }
 
@@ -127,7 +128,7 @@ function symptom(view: View, id: SymptomId, freshWithin: Threshold): FoundInput 
     symptoms: [id],
     freshWithin,
   });
-  if (outcome === 'cannot-tell') return { missing: named(id) };
+  if (outcome === 'cannot-tell') return { missing: idWords(id) };
   return { value: outcome === 'met' ? 1 : 0, evidence };
 }
 

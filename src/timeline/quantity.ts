@@ -72,8 +72,14 @@ export function readQuantity(
     kind: 'usable',
     measured: comparator === undefined ? { value: first } : { value: first, comparator },
     byUnit,
-    asSent: `${comparator ?? ''}${value} ${textOf(sent['unit']) ?? textOf(sent['code']) ?? ''}`.trim(),
+    asSent: `${comparator ?? ''}${value} ${unitText(sent)}`.trim(),
   };
+}
+
+/** A plain number is sent with the unit 1. */
+function unitText(sent: Fields): string {
+  const text = textOf(sent['unit']) ?? textOf(sent['code']) ?? '';
+  return text === '1' ? '' : text;
 }
 
 /** The unit in which `measured` of this kind is given. */

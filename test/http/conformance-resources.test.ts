@@ -1,6 +1,7 @@
 // Reading and searching the published conformance resources (checklist F-C01, F-C02, F-C05, F-H02, F-H03).
 import { describe, expect, it } from 'vitest';
 import { readdirSync } from 'node:fs';
+import { guidelineOf } from '../../src/guidelines/registry.ts';
 import { bodyOf, client, firstIssue } from './client.ts';
 
 const base = 'https://pregnancy-htn.example/fhir';
@@ -96,7 +97,7 @@ describe('searching', () => {
       `url=${encodeURIComponent(url)}`,
       '_id=nice-2023',
       'name=nice',
-      'version=1.1.0&_id=nice-2023',
+      `version=${guidelineOf('nice-2023').version}&_id=nice-2023`,
     ]) {
       const set = await search(`PlanDefinition?${query}`);
       expect(

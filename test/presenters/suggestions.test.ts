@@ -31,7 +31,7 @@ describe('the suggested Condition', () => {
   });
 
   it('states the gestational age in its note', () => {
-    expect(condition?.note?.[0]?.text).toContain('Gestational age: 34+2 weeks.');
+    expect(condition?.note?.[0]?.text).toContain('Gestational age 34+2 weeks.');
   });
 
   it('is valid R4 for every class and every part of the pregnancy', () => {

@@ -57,7 +57,7 @@ describe('a second load of magnesium (X38)', () => {
 
 it('is named as sent, by its own name where nothing was', () => {
   expect(notices([{ medicine: 'atenolol', asSent: 'Tenormin 50 mg' }])[0]?.medicine).toBe('Tenormin 50 mg');
-  expect(notices([{ medicine: 'ace-inhibitor', asSent: '' }])[0]?.medicine).toBe('ace inhibitor');
+  expect(notices([{ medicine: 'ace-inhibitor', asSent: '' }])[0]?.medicine).toBe('ACE inhibitor');
 });
 
 describe('nifedipine beside magnesium (decision 28)', () => {

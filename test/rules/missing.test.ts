@@ -34,6 +34,20 @@ describe('what is missing', () => {
     expect(gaps.find(({ id }) => id === 'second-raised-contact')?.by).toBe('same-day');
   });
 
+  it('is the visits to come once the repeat was below the limits, and the repeat as long as it was too soon', () => {
+    const gap = (clock: string) => {
+      const repeat = [...raised, { at: at(clock), systolic: 122, diastolic: 76 }];
+      const gaps = missingOf({ gestation: '30+0', pressures: repeat, strips: negative, symptoms: asked });
+      return gaps.find(({ id }) => id === 'second-raised-contact');
+    };
+    expect(gap('13:00')).toMatchObject({ what: 'the pressure of the visits to come', by: 'within-7-days' });
+    expect(gap('13:00')).not.toHaveProperty('at');
+    expect(gap('12:59')).toMatchObject({
+      what: 'a second blood pressure after the interval',
+      at: at('13:00'),
+    });
+  });
+
   it('names the classes that it could change', () => {
     const gap = missingOf({ gestation: '30+0', pressures: raised, strips: negative, symptoms: asked }).find(
       ({ id }) => id === 'second-raised-contact',

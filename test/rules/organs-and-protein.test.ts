@@ -59,7 +59,7 @@ describe('a value beyond the limit before 20 weeks', () => {
 
   it('of what was not measured the sentence names each test once', () => {
     expect(finding('organ-from-20-weeks', [thirtyWeeks], 'frontline')?.because).toBe(
-      'Not measured: platelets, creatinine, alt.',
+      'Not measured: platelets, creatinine, ALT.',
     );
     expect(finding('organ-from-20-weeks', [thirtyWeeks, build.lab(at, 'ast', 20, 'U/L')])?.because).toBe(
       'Not measured: platelets, creatinine.',
@@ -93,10 +93,10 @@ describe('HELLP', () => {
   it('names what is still to be measured', () => {
     expect(asked(platelets(at, 80))).toEqual([
       'cannot-tell',
-      'What was measured fits Mississippi class 2; not measured: ast, alt, ldh.',
+      'What was measured fits Mississippi class 2; not measured: AST, ALT, LDH.',
     ]);
     expect(asked(platelets(at, 80), build.lab(at, 'alt', 90, 'U/L'))[1]).toBe(
-      'What was measured fits Mississippi class 2; not measured: ldh.',
+      'What was measured fits Mississippi class 2; not measured: LDH.',
     );
     expect(
       asked(platelets(at, 80), build.lab(at, 'ast', 90, 'U/L'), build.lab(at, 'ldh', 500, 'U/L'))[1],

@@ -239,7 +239,7 @@ describe('estimates from the record', () => {
       'dyspnoea',
       'recent creatinine',
       'recent platelets',
-      'recent ast',
+      'recent AST',
       'recent oxygen saturation',
     ]);
   });
@@ -253,9 +253,9 @@ describe('estimates from the record', () => {
   });
 
   it('a bound, an old value, and a strip without grade are missing', () => {
-    expect(estimatesOf(withLab(lab('09:00', 'ast', 10, 'U/L', '<')))[1]?.missing).toEqual(['recent ast']);
+    expect(estimatesOf(withLab(lab('09:00', 'ast', 10, 'U/L', '<')))[1]?.missing).toEqual(['recent AST']);
     expect(estimatesOf(withLab(lab('2025-03-08T11:00:00Z', 'ast', 25, 'U/L')))[1]?.missing).toEqual([
-      'recent ast',
+      'recent AST',
     ]);
     expect(estimatesOf(withLab(lab('2025-03-08T12:00:00Z', 'ast', 25, 'U/L')))[1]?.missing).toEqual([]);
     const ungraded = facts({ urineProteins: [strip('09:00', 'positive-ungraded')] });

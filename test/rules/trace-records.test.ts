@@ -245,7 +245,7 @@ describe('organs', () => {
   it('enzymes against the upper limit show the multiple', () => {
     expect(trace('organ-from-20-weeks', [build.lab(at('09:00'), 'alt', 80, 'U/L')], 'acog-2020')).toEqual({
       outcome: 'met',
-      because: 'Alt 2 times the upper limit of 40 U/L.',
+      because: 'ALT 2 times the upper limit of 40 U/L.',
       cited: ['80 U/L'],
       limits: ['>= 2'],
     });

@@ -1,5 +1,6 @@
 // States of a woman with the steps that belong to each. Expectations: clinical-rules.md 2.1, 2.5 to 2.7, 2.11 to 2.13; case X10.
 import { magnesiumStates, type ActionState } from './magnesium-states.ts';
+import { daysAfterBirth } from './after-birth-states.ts';
 import * as story from './plain-stories.ts';
 import type { PlainTimeline } from './timeline-builder.ts';
 
@@ -187,12 +188,25 @@ export const actionStates: readonly ActionState[] = [
     ['kidney-baseline'],
     [],
   ],
+  ['twins at normal pressure', { ...story.normal, fetuses: 2 }, ['multiple-pregnancy'], []],
+  [
+    'raised in the clinic and not at home, before 20 weeks',
+    {
+      ...story.chronic,
+      home: [
+        { at: '2026-03-08T19:00:00Z', systolic: 124, diastolic: 78 },
+        { at: '2026-03-09T07:00:00Z', systolic: 122, diastolic: 76 },
+      ],
+    },
+    ['follow-white-coat', 'follow-chronic-poor'],
+    ['start-drug', 'target-on-treatment'],
+  ],
   ['twins', { ...story.gestational, fetuses: 2 }, ['multiple-pregnancy'], ['growth-factor-test']],
   [
     'after birth, new',
     story.afterBirth,
     [
-      'after-birth-checks',
+      'after-birth-checks-first-week',
       'after-birth-new-onset',
       'six-week-review',
       'recurrence',
@@ -205,17 +219,15 @@ export const actionStates: readonly ActionState[] = [
       'danger-signs-fetus',
       'growth-scan',
       'after-birth-methyldopa',
+      'first-blood-tests',
+      'pressure-at-every-visit',
     ],
   ],
+  ...daysAfterBirth,
   [
     'after birth, pre-eclampsia',
     story.afterPreEclampsia,
-    [
-      'after-birth-pre-eclampsia-checks',
-      'after-birth-blood',
-      'six-week-urine',
-      'recurrence-after-pre-eclampsia',
-    ],
+    ['after-birth-pre-eclampsia-checks', 'six-week-urine', 'recurrence-after-pre-eclampsia'],
     ['after-birth-new-onset', 'after-birth-treated-checks', 'pre-eclampsia-after-gestational'],
   ],
   [

@@ -54,6 +54,9 @@ const groundedWhenOpen: ReadonlySet<Check> = new Set<Check>(['pressure-confirmed
 
 const withoutFact: ReadonlySet<string> = new Set(['now-unknown', 'now-before-20-weeks']);
 
+/** A no of these says that nothing is on record. */
+const noIsSilence: ReadonlySet<string> = new Set(['home-below-on-record']);
+
 /**
  * Holds the findings of an answer to the promise of a trace.
  *
@@ -103,7 +106,7 @@ function mustCite({ question, outcome }: Finding, check: Check): boolean {
     case 'met':
       return !withoutFact.has(question);
     case 'not-met':
-      return groundedWhenNot.has(check);
+      return groundedWhenNot.has(check) && !noIsSilence.has(question);
     case 'cannot-tell':
       return groundedWhenOpen.has(check);
     case 'not-applicable':

@@ -41,6 +41,8 @@ export interface PlainTimeline {
     readonly diastolic?: number;
     readonly arm?: 'left' | 'right';
   }[];
+  /** Single readings taken at home. */
+  readonly home?: readonly { readonly at: string; readonly systolic: number; readonly diastolic: number }[];
   readonly strips?: readonly { readonly at: string; readonly grade: StripGrade }[];
   readonly ratios?: readonly {
     readonly at: string;
@@ -106,7 +108,7 @@ export function timeline(plain: PlainTimeline): Timeline {
     },
     pregnancy: pregnancyOf(plain, asOf),
     pressures: inOrder((plain.pressures ?? []).map(reading)),
-    homePressures: [],
+    homePressures: inOrder((plain.home ?? []).map((each, index) => reading(each, index + homeFrom))),
     meanPressures: [],
     unusablePressures: [],
     urineProteins: inOrder([...(plain.strips ?? []).map(strip), ...(plain.ratios ?? []).map(ratio)]),
@@ -118,6 +120,9 @@ export function timeline(plain: PlainTimeline): Timeline {
     requests: [],
   };
 }
+
+/** Home readings are numbered apart from those of the clinic. */
+const homeFrom = 1000;
 
 const source = (reference: string): Source => ({ reference, preliminary: false });
 

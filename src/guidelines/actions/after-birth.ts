@@ -1,27 +1,30 @@
 // After birth: checks, tests, when to start, step down or change a drug. Data; the start limit is the edition's.
-import { latePostpartum, nice133, ours, sogc2022 } from '../citations.ts';
+import {
+  bloodAt,
+  dailyUntil,
+  onceBetween,
+  peak,
+  plan,
+  reviewAt,
+  tests,
+  treatedUntil,
+} from '../after-birth-questions.ts';
+import { latePostpartum, nice133, ours } from '../citations.ts';
 import { needing, step } from '../action-rule.ts';
 import type { Edition } from '../edition.ts';
 import type { ActionRule } from '../guideline.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
-import { afterBirth, knownAfterBirth, noEmergency, preEclampsiaAfterBirth } from '../states.ts';
+import {
+  afterBirth,
+  knownAfterBirth,
+  knownAtReview,
+  noEmergency,
+  preEclampsiaAfterBirth,
+  preEclampsiaAtReview,
+} from '../states.ts';
 
-const plan = nice133('1.3.17, 1.4.10 and 1.5.13 to 1.5.16', 'read');
-const dailyUntil = figure('after-birth-daily-until', 2, 'd', plan);
-const onceBetween = figure('after-birth-once-between', 3, 'd', plan, 5);
 const inpatient = figure('after-birth-inpatient', 4, '/d', plan);
 const treatedInterval = figure('after-birth-treated-interval', 1, 'd', plan, 2);
-const treatedUntil = figure('after-birth-treated-until', 2, 'wk', plan);
-const peak = figure(
-  'after-birth-peak',
-  3,
-  'd',
-  sogc2022('post partum, as digested on a teaching site', 'read'),
-  7,
-);
-const tests = nice133('1.5.23 to 1.5.27', 'read');
-const bloodAt = figure('after-birth-blood', 48, 'h', tests, 72);
-const reviewAt = figure('after-birth-review', 6, 'wk', tests, 8);
 const kidneyAt = figure('after-birth-kidney-review', 3, 'mo', tests);
 const down = nice133('1.5.17', 'read');
 const consider = {
@@ -46,8 +49,29 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
         'The pressure peaks {peak} after birth. Measure daily for the first {daily}, and at least once on day {once:bare}.',
         { peak, daily: dailyUntil, once: onceBetween },
       ),
-      { all: [knownAfterBirth, noEmergency] },
+      { all: [knownAfterBirth, 'after-birth-first-days', noEmergency] },
       plan,
+    ),
+    step(
+      'after-birth-checks-first-week',
+      'after-birth',
+      80,
+      say('Measure at least once on day {once:bare}: the pressure peaks {peak} after birth.', {
+        once: onceBetween,
+        peak,
+      }),
+      {
+        all: [knownAfterBirth, 'after-birth-five-days', { none: ['after-birth-first-days'] }, noEmergency],
+      },
+      plan,
+    ),
+    step(
+      'after-birth-checks-later',
+      'after-birth',
+      80,
+      say('Measure at every contact until the review {at} after birth.', { at: reviewAt }),
+      { all: [knownAfterBirth, { none: ['after-birth-five-days', 'review-due'] }, noEmergency] },
+      ours('the publications read name no day between the first week and the review'),
     ),
     step(
       'after-birth-pre-eclampsia-checks',
@@ -57,7 +81,24 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
         'After pre-eclampsia without drugs: at least {inpatient} while in hospital, once on day {once:bare}, and on alternate days if that was abnormal. Ask about headache and pain under the ribs each time.',
         { inpatient, once: onceBetween },
       ),
-      { all: [preEclampsiaAfterBirth, { none: ['treated'] }, noEmergency] },
+      { all: [preEclampsiaAfterBirth, 'after-birth-five-days', { none: ['treated'] }, noEmergency] },
+      plan,
+    ),
+    step(
+      'after-birth-pre-eclampsia-checks-later',
+      'after-birth',
+      81,
+      say(
+        'After pre-eclampsia without drugs: on alternate days where the pressure of day {once:bare} was not normal. Ask about headache and pain under the ribs each time.',
+        { once: onceBetween },
+      ),
+      {
+        all: [
+          preEclampsiaAfterBirth,
+          { none: ['after-birth-five-days', 'review-due', 'treated'] },
+          noEmergency,
+        ],
+      },
       plan,
     ),
     step(
@@ -68,7 +109,7 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
         interval: treatedInterval,
         until: treatedUntil,
       }),
-      { all: [knownAfterBirth, 'treated', noEmergency] },
+      { all: [knownAfterBirth, 'after-birth-two-weeks', 'treated', noEmergency] },
       plan,
     ),
     step(
@@ -115,7 +156,21 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
         say('Platelets, liver enzymes and creatinine {at} after birth; repeat when not normal.', {
           at: bloodAt,
         }),
-        { all: [preEclampsiaAfterBirth, noEmergency] },
+        { all: [preEclampsiaAfterBirth, 'after-birth-three-days', noEmergency] },
+        tests,
+      ),
+    ),
+    needing(
+      'laboratory',
+      step(
+        'after-birth-blood-late',
+        'after-birth',
+        84,
+        say(
+          'Platelets, liver enzymes and creatinine were due {at} after birth: take them if they were not taken; repeat when not normal.',
+          { at: bloodAt },
+        ),
+        { all: [preEclampsiaAfterBirth, { none: ['after-birth-three-days', 'blood-tested'] }, noEmergency] },
         tests,
       ),
     ),
@@ -143,7 +198,18 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
           at: reviewAt,
         },
       ),
-      knownAfterBirth,
+      { all: [knownAfterBirth, { none: ['review-due'] }] },
+      tests,
+    ),
+    step(
+      'six-week-review-due',
+      'after-birth',
+      86,
+      say(
+        'The medical review {at} after birth is due, as for every woman who had hypertension in pregnancy: pressure, drugs, plans.',
+        { at: reviewAt },
+      ),
+      { all: [knownAtReview, noEmergency] },
       tests,
     ),
     step(
@@ -153,7 +219,25 @@ export function afterBirthActions(edition: Edition): readonly ActionRule[] {
       say('Urine strip at that review; with one plus or more, a kidney review at {kidney}.', {
         kidney: kidneyAt,
       }),
-      preEclampsiaAfterBirth,
+      { all: [preEclampsiaAfterBirth, { none: ['review-due'] }] },
+      tests,
+    ),
+    step(
+      'six-week-urine-due',
+      'after-birth',
+      87,
+      say('Test the urine by strip now; with one plus or more, a kidney review at {kidney}.', {
+        kidney: kidneyAt,
+      }),
+      { all: [preEclampsiaAtReview, { none: ['urine-tested'] }, noEmergency] },
+      tests,
+    ),
+    step(
+      'kidney-review',
+      'after-birth',
+      87,
+      say('Protein at the review: a kidney review at {kidney} after birth.', { kidney: kidneyAt }),
+      { all: [preEclampsiaAtReview, 'strip-positive', noEmergency] },
       tests,
     ),
     step(

@@ -3,7 +3,7 @@ import { isshp2018, nice133, ours, uspstf2021 } from '../citations.ts';
 import { step } from '../action-rule.ts';
 import type { ActionRule } from '../guideline.ts';
 import { figure, say } from '../sentences.ts';
-import { anyRaised, chronic, gestational, gestationalSevere, noEmergency, pregnant } from '../states.ts';
+import { chronicAlone, gestational, gestationalSevere, noEmergency, pregnant } from '../states.ts';
 
 const table = nice133('tables 1 and 2; 1.3, 1.4, 1.5', 'read');
 const weekly = figure('gestational-visits', 1, '/wk', table, 2);
@@ -78,7 +78,7 @@ export const followUp: readonly ActionRule[] = [
     'follow-up',
     70,
     say('Visits every {interval} while the pressure is controlled.', { interval: chronicControlled }),
-    { all: [pregnant, chronic, 'normal-now', noEmergency] },
+    { all: [pregnant, chronicAlone, 'normal-now', noEmergency] },
     table,
   ),
   step(
@@ -86,7 +86,7 @@ export const followUp: readonly ActionRule[] = [
     'follow-up',
     70,
     say('The pressure is not controlled: a visit every {interval:bare} week.', { interval: chronicPoor }),
-    { all: [pregnant, chronic, 'raised-now', noEmergency] },
+    { all: [pregnant, chronicAlone, 'raised-now', noEmergency] },
     table,
   ),
   step(
@@ -110,13 +110,7 @@ export const followUp: readonly ActionRule[] = [
     'follow-up',
     71,
     'More than one fetus: the same limits, more frequent visits; growth-factor ratios are not validated for her.',
-    {
-      all: [
-        pregnant,
-        { any: ['recorded-multiple', 'several-fetuses'] },
-        { any: [anyRaised, 'class:isolated-proteinuria'] },
-      ],
-    },
+    { all: [pregnant, { any: ['recorded-multiple', 'several-fetuses'] }] },
     uspstf2021('multifetal gestation as a risk factor', 'read', 'more frequent visits are our own advice'),
   ),
   step(

@@ -32,6 +32,7 @@ export const investigations: readonly ActionRule[] = [
       {
         all: [
           { any: [gestational, gestationalSevere, undatedHypertension, preEclampsiaOfAnyKind] },
+          { any: [pregnant, 'raised-once', toHospitalNow] },
           { none: ['blood-tested'] },
         ],
       },

@@ -1,10 +1,20 @@
 // Advice for later life and the next pregnancy. Data.
 import { nice133 } from '../citations.ts';
 import { step } from '../action-rule.ts';
-import type { ActionRule } from '../guideline.ts';
+import type { ActionRule, Need } from '../guideline.ts';
 import { figure, say } from '../sentences.ts';
-import { knownAfterBirth, noEmergency, preEclampsiaAfterBirth } from '../states.ts';
+import {
+  gestational,
+  gestationalSevere,
+  knownAfterBirth,
+  knownAtReview,
+  noEmergency,
+  preEclampsiaAfterBirth,
+  preEclampsiaAtReview,
+} from '../states.ts';
 
+const known: Need = { any: [knownAfterBirth, knownAtReview] };
+const preEclampsia: Need = { any: [preEclampsiaAfterBirth, preEclampsiaAtReview] };
 const later = nice133('1.10', 'read');
 const twelve = nice133('reclassification', 'from-memory');
 const anyAgain = figure('recurrence-of-any', 20, '%', later);
@@ -24,7 +34,7 @@ export const longTerm: readonly ActionRule[] = [
     say('About {any} have hypertension again in the next pregnancy: book early and ask about aspirin then.', {
       any: anyAgain,
     }),
-    { all: [knownAfterBirth, noEmergency] },
+    { all: [known, noEmergency] },
     later,
   ),
   step(
@@ -41,7 +51,7 @@ export const longTerm: readonly ActionRule[] = [
         late: latePreterm,
       },
     ),
-    { all: [preEclampsiaAfterBirth, noEmergency] },
+    { all: [preEclampsia, noEmergency] },
     later,
   ),
   step(
@@ -51,8 +61,8 @@ export const longTerm: readonly ActionRule[] = [
     say('After gestational hypertension {next} have pre-eclampsia next time.', { next: gestationalNext }),
     {
       all: [
-        'now-after-birth',
-        { any: ['recorded-gestational', 'confirmed-from-20-weeks'] },
+        known,
+        { any: ['recorded-gestational', gestational, gestationalSevere] },
         { none: ['recorded-pre-eclampsia', 'recorded-superimposed', 'recorded-hellp', 'recorded-eclampsia'] },
         noEmergency,
       ],
@@ -64,7 +74,7 @@ export const longTerm: readonly ActionRule[] = [
     'long-term',
     92,
     'Her risk of disease of the heart and vessels is raised for life: pressure once a year, weight, tobacco, exercise; write it in the record that her own doctor sees.',
-    { all: [knownAfterBirth, noEmergency] },
+    { all: [known, noEmergency] },
     later,
   ),
   step(
@@ -74,7 +84,7 @@ export const longTerm: readonly ActionRule[] = [
     say('If the pressure is still raised {weeks} after birth, it is chronic hypertension: investigate.', {
       weeks: reclassify,
     }),
-    { all: [knownAfterBirth, { none: ['recorded-chronic'] }, noEmergency] },
+    { all: [known, { none: ['recorded-chronic'] }, noEmergency] },
     twelve,
   ),
 ];

@@ -2,7 +2,7 @@
 import { acog222, commonPractice, nice133, ours } from '../citations.ts';
 import { step } from '../action-rule.ts';
 import type { ActionRule } from '../guideline.ts';
-import { anyRaised } from '../states.ts';
+import { anyRaised, severeReading } from '../states.ts';
 
 export const measureActions: readonly ActionRule[] = [
   step(
@@ -18,7 +18,7 @@ export const measureActions: readonly ActionRule[] = [
     'measure',
     20,
     'Test the urine for protein now.',
-    { all: [{ any: ['raised-once', 'raised-now'] }, { none: ['urine-tested'] }] },
+    { all: [{ any: ['raised-once', 'raised-now'] }, { none: ['urine-tested', severeReading] }] },
     commonPractice('urine is tested whenever the pressure is raised'),
   ),
   step(

@@ -3,20 +3,20 @@ import { step } from '../action-rule.ts';
 import type { Edition } from '../edition.ts';
 import type { ActionRule } from '../guideline.ts';
 import { decidedByPrescriber } from '../sentences.ts';
-import { noEmergency, pregnant } from '../states.ts';
+import { forDrugs, noEmergency, pregnant } from '../states.ts';
 
 /** Start, target and prevention as an edition has them. */
 export function treatmentActions(edition: Edition): readonly ActionRule[] {
   const { startDrug, target, prevention } = edition.care;
   const aspirin = prevention.find((rule) => rule.id === 'aspirin');
-  const needsDrug = { all: ['start-drug', startDrug.classes] } as const;
+  const classes = forDrugs(edition);
   return [
     step(
       'start-drug',
       'treatment-option',
       60,
       startDrug.advice.said,
-      { all: [pregnant, needsDrug, { none: ['treated'] }, noEmergency] },
+      { all: [pregnant, 'start-drug', classes, { none: ['treated'] }, noEmergency] },
       startDrug.advice.citation,
     ),
     ...(target === undefined
@@ -27,7 +27,7 @@ export function treatmentActions(edition: Edition): readonly ActionRule[] {
             'treatment-option',
             61,
             target.said,
-            { all: [pregnant, startDrug.classes, { any: ['treated', 'start-drug'] }, noEmergency] },
+            { all: [pregnant, classes, { any: ['treated', 'start-drug'] }, noEmergency] },
             target.citation,
           ),
         ]),

@@ -1,11 +1,12 @@
 // Care of ACOG: Practice Bulletins 222 and 203, Committee Opinion 767, the 2022 advisory.
-import { acog203, acog222, acog2022, postpartumReport } from '../citations.ts';
+import { acogChecks } from '../after-birth-questions.ts';
+import { acog203, acog222, acog2022 } from '../citations.ts';
 import type { Care } from '../care.ts';
 import { step } from '../action-rule.ts';
 import { deliveryReview, seniorReview } from '../actions/delivery-review.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
 import { limit } from '../shared-values.ts';
-import { chronic, gestational, gestationalSevere, knownAfterBirth, noEmergency } from '../states.ts';
+import { chronicAlone, gestational, gestationalSevere, knownAfterBirth, noEmergency } from '../states.ts';
 import { nifedipineAcog } from '../treatment-options.ts';
 import { chronicOnly } from './classes.ts';
 import { aspirinAcog, calciumNotInAcog } from './prevention-rules.ts';
@@ -15,7 +16,6 @@ const chap = acog2022('opening; trial arm', 'read');
 const birth = acog222('timing of birth, as tabulated in a pocket guideline', 'read');
 const chronicBirth = acog203('timing of birth', 'from-memory');
 const magnesium = acog222('magnesium', 'from-memory');
-const checks = postpartumReport('schedule of ACOG', 'read');
 
 export const acogCare: Care = {
   startDrug: {
@@ -93,7 +93,7 @@ export const acogCare: Care = {
           last: figure('acog-birth-chronic-last', 279, 'd', chronicBirth),
         },
       ),
-      chronic,
+      chronicAlone,
       chronicBirth,
     ),
     step(
@@ -101,11 +101,11 @@ export const acogCare: Care = {
       'after-birth',
       80,
       say('ACOG: pressure at {first} after birth, and again at {second}.', {
-        first: figure('acog-after-birth-first', 72, 'h', checks),
-        second: figure('acog-after-birth-second', 7, 'd', checks, 10),
+        first: figure('acog-after-birth-first', 72, 'h', acogChecks),
+        second: figure('acog-after-birth-second', 7, 'd', acogChecks, 10),
       }),
-      { all: [knownAfterBirth, noEmergency] },
-      checks,
+      { all: [knownAfterBirth, 'after-birth-ten-days', noEmergency] },
+      acogChecks,
     ),
   ],
   treatments: [nifedipineAcog],

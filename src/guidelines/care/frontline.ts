@@ -4,7 +4,7 @@ import type { Care } from '../care.ts';
 import { deliveryReview, seniorReview } from '../actions/delivery-review.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
 import { limit } from '../shared-values.ts';
-import { gestational, gestationalSevere } from '../states.ts';
+import { chronicAlone, gestational, gestationalSevere } from '../states.ts';
 import { anyConfirmed } from './classes.ts';
 import { aspirinFrontline, calciumWho } from './prevention-rules.ts';
 import { acuteWithinAnHour, cautiousSigns, niceTables, oralDrugs, pritchardLoading } from './shared.ts';
@@ -71,7 +71,7 @@ export const frontlineCare: Care = {
           term: figure('frontline-not-before', 259, 'd', ours('the common ground of the publications read')),
         },
       ),
-      { any: [gestational, 'class:chronic-hypertension'] },
+      { any: [gestational, chronicAlone] },
       ours('the common ground of the publications read'),
     ),
     deliveryReview(

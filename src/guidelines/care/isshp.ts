@@ -4,7 +4,7 @@ import type { Care } from '../care.ts';
 import { deliveryReview, seniorReview } from '../actions/delivery-review.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
 import { limit } from '../shared-values.ts';
-import { chronic, gestational, gestationalSevere } from '../states.ts';
+import { chronicAlone, gestational, gestationalSevere } from '../states.ts';
 import { anyConfirmed } from './classes.ts';
 import { aspirinIsshp, calciumIsshp } from './prevention-rules.ts';
 import { cautiousSigns, oralDrugs, pritchardLoading } from './shared.ts';
@@ -71,7 +71,7 @@ export const isshpCare: Care = {
         first: figure('isshp-birth-chronic-first', 266, 'd', timing),
         last: figure('isshp-birth-chronic-last', 279, 'd', timing),
       }),
-      chronic,
+      chronicAlone,
       timing,
     ),
   ],

@@ -4,7 +4,7 @@ import type { Care } from '../care.ts';
 import { deliveryReview, seniorReview } from '../actions/delivery-review.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
 import { limit } from '../shared-values.ts';
-import { chronic, gestational, gestationalSevere } from '../states.ts';
+import { chronicAlone, gestational, gestationalSevere } from '../states.ts';
 import { anyConfirmed } from './classes.ts';
 import { aspirinNice, calciumNotInNice } from './prevention-rules.ts';
 import { cautiousSigns, niceTables } from './shared.ts';
@@ -79,7 +79,7 @@ export const niceCare: Care = {
           term: figure('nice-birth-gestational', 259, 'd', timing),
         },
       ),
-      { any: [gestational, gestationalSevere, chronic] },
+      { any: [gestational, gestationalSevere, chronicAlone] },
       timing,
     ),
   ],

@@ -2,7 +2,7 @@
 import type { Expression, Measure, MeasureGroupPopulation, MeasureGroupStratifier } from 'fhir/r4.js';
 import type { MeasureDefinition, Population, StratifierId } from '../../guidelines/measures.ts';
 import { limitWords } from '../../findings/limit-words.ts';
-import { idWords } from '../id-words.ts';
+import { idWords } from '../../id-words.ts';
 import { sentenceCase } from '../words.ts';
 import { citedArtifacts, header } from './header.ts';
 

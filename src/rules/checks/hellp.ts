@@ -5,7 +5,7 @@ import { cannotTell, met, notApplicable, notMet, ofResult, type Answer } from '.
 import { inUnitOf, milliseconds, satisfies } from '../compare.ts';
 import type { View } from '../view.ts';
 import { resultsOf } from './laboratory-values.ts';
-import { named } from './symptoms.ts';
+import { idWords } from '../../id-words.ts';
 
 type Options = Extract<QuestionCheck, { check: 'hellp' }>;
 type Verdict = boolean | undefined;
@@ -98,7 +98,7 @@ function judgedAt(view: View, options: Options, until: number): Answer {
     );
   const open = [...classes, triad].find((set) => set.part.verdict === undefined);
   if (open === undefined) return notMet('The laboratory values do not fit.', { evidence });
-  const wanting = open.part.wanting.map(named).join(', ');
+  const wanting = open.part.wanting.map(idWords).join(', ');
   return cannotTell(`What was measured fits ${open.name}; not measured: ${wanting}.`, {
     evidence,
     missing: { what: wanting },

@@ -28,7 +28,7 @@ interface Series {
  * Is the home average raised, or below the limits?
  *
  * Given    options.want  which of the two is asked
- * Returns  met, not-met; cannot-tell when no home series was received
+ * Returns  met, not-met; cannot-tell when no home series was received, or not-met with `whenNone`
  * Throws   never
  * Notes    1. An average whose setting is not stated is taken as a home series: it can add a class, never lower urgency.
  *          2. Single home readings are averaged when there are at least two.
@@ -38,7 +38,10 @@ export function homePressure(view: View, options: Options): Answer {
   if (options.onlyWithoutClinic === true && view.occasions.length > 0)
     return notApplicable('There are clinic readings.', { thresholds });
   const series = newestSeries(view);
-  if (series === undefined) return cannotTell('No home readings were received.', { thresholds });
+  if (series === undefined)
+    return (options.whenNone === 'not-met' ? notMet : cannotTell)('No home readings were received.', {
+      thresholds,
+    });
   const text = `Home average ${pressureText(series.value)} mm[Hg].`;
   const rest = { thresholds, evidence: series.evidence };
   if (reaches(series.value, options.limits))

@@ -2,6 +2,7 @@
 import type { QuestionCheck } from '../../guidelines/guideline.ts';
 import type { Answer } from '../answer.ts';
 import type { View } from '../view.ts';
+import { daysAfterBirth } from './days-after-birth.ts';
 import { hellp } from './hellp.ts';
 import { homePressure } from './home-pressure.ts';
 import { bloodTested } from './laboratory-values.ts';
@@ -40,6 +41,7 @@ type Checks = { readonly [K in keyof OptionsByCheck]: (view: View, options: Opti
 
 export const checks: Checks = {
   'period-now': periodNow,
+  'days-after-birth': daysAfterBirth,
   'pressure-raised-once': pressureRaisedOnce,
   'pressure-raised-now': pressureRaisedNow,
   'pressure-raised-open': pressureRaisedOpen,

@@ -4,7 +4,7 @@ import type { LaboratoryResult } from '../../timeline/timeline.ts';
 import { met, notMet, ofResult, type Answer } from '../answer.ts';
 import { milliseconds } from '../compare.ts';
 import type { View } from '../view.ts';
-import { named } from './symptoms.ts';
+import { idWords } from '../../id-words.ts';
 
 /** The newest result of an analyte in the given parts of this pregnancy. */
 export function newestResult(
@@ -48,6 +48,6 @@ export function bloodTested(view: View, options: Extract<QuestionCheck, { check:
   const evidence = newest.flatMap((result) => (result === undefined ? [] : [ofResult(result)]));
   const wanting = options.groups.filter((_, index) => newest[index] === undefined);
   if (wanting.length === 0) return met('Measured within the last day.', { thresholds, evidence });
-  const names = wanting.map((group) => group.map(named).join(' or ')).join(', ');
+  const names = wanting.map((group) => group.map(idWords).join(' or ')).join(', ');
   return notMet(`Not measured within the last day: ${names}.`, { thresholds, evidence });
 }

@@ -7,7 +7,7 @@ import { givenWithin, perhapsGiven } from '../doses.ts';
 import type { View } from '../view.ts';
 import { resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
-import { named } from './symptoms.ts';
+import { idWords } from '../../id-words.ts';
 
 type Options<K extends QuestionCheck['check']> = Extract<QuestionCheck, { check: K }>;
 
@@ -26,7 +26,7 @@ function recorded(
 ): Answer {
   const thresholds = [within];
   if (found.length === 0) return notMet('Not recorded.', { thresholds });
-  const names = [...new Set(found.map((item) => named(item.medicine)))].join(', ');
+  const names = [...new Set(found.map((item) => idWords(item.medicine)))].join(', ');
   return met(`${words}: ${names}.`, { thresholds, evidence: found.map(ofMedicine) });
 }
 
@@ -35,7 +35,7 @@ export function laboratoryOnMedicine(view: View, options: Options<'laboratory-on
   const thresholds = [options.limit];
   const given = givenWithin(view, options.medicines, options.within);
   if (given.length === 0)
-    return notApplicable(`Not given: ${options.medicines.map(named).join(', ')}.`, { thresholds });
+    return notApplicable(`Not given: ${options.medicines.map(idWords).join(', ')}.`, { thresholds });
   const begun = Math.min(...given.map(({ start }) => start?.earliest ?? Number.NEGATIVE_INFINITY));
   const from = Math.max(begun, view.timeline.asOf - milliseconds(options.within));
   const result = resultsOf(view, options.analyte)
@@ -43,7 +43,7 @@ export function laboratoryOnMedicine(view: View, options: Options<'laboratory-on
     .at(-1);
   const compared = result && inUnitOf(result.measured, result.byUnit, options.limit);
   if (result === undefined || compared === undefined)
-    return notMet(`No ${named(options.analyte)} is recorded since.`, {
+    return notMet(`No ${idWords(options.analyte)} is recorded since.`, {
       thresholds,
       evidence: given.map(ofMedicine),
     });
@@ -51,7 +51,7 @@ export function laboratoryOnMedicine(view: View, options: Options<'laboratory-on
     ofResult(result, `${numberText(compared.measured.value)} ${compared.threshold.unit}`),
     ...given.map(ofMedicine),
   ];
-  const text = `${named(options.analyte)} ${result.asSent} at ${result.at.text}.`;
+  const text = `${idWords(options.analyte)} ${result.asSent} at ${result.at.text}.`;
   // A bound that leaves it open counts as reached: she is on the medicine now.
   return satisfies(compared.measured, compared.threshold) !== false
     ? met(text, { thresholds, evidence })

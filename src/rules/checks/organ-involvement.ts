@@ -4,9 +4,10 @@ import type { OrganCriterion } from '../../guidelines/guideline.ts';
 import { cannotTell, met, notApplicable, notMet, ofFact, type Answer } from '../answer.ts';
 import type { View } from '../view.ts';
 import { ofBaseline, ofLimit, ofUpperLimit } from './organ-laboratory.ts';
-import { no, sentence, yes, type Judged, type OrganOptions } from './organ-verdict.ts';
+import { no, yes, type Judged, type OrganOptions } from './organ-verdict.ts';
 import { isOfThisPregnancy } from './records.ts';
-import { named, presentSymptoms } from './symptoms.ts';
+import { idSentence, idWords } from '../../id-words.ts';
+import { presentSymptoms } from './symptoms.ts';
 
 /**
  * Is an organ involved?
@@ -35,10 +36,10 @@ export function organInvolvement(view: View, options: OrganOptions): Answer {
     ...new Set(judged.filter((item) => item.outcome === 'cannot-tell').flatMap((item) => item.wanting)),
   ];
   if (wanting.length > 0)
-    return cannotTell(`Not measured: ${wanting.map(named).join(', ')}.`, {
+    return cannotTell(`Not measured: ${wanting.map(idWords).join(', ')}.`, {
       evidence,
       thresholds,
-      missing: { what: wanting.map(named).join(', ') },
+      missing: { what: wanting.map(idWords).join(', ') },
     });
   const old = judged.filter((item) => item.text !== '').map((item) => item.text);
   return notMet(old.length > 0 ? old.join(' ') : 'No sign of organ involvement in what was measured.', {
@@ -57,7 +58,7 @@ function judge(view: View, criterion: OrganCriterion, options: OrganOptions): Ju
       return best(criterion.analytes, (analyte) => ofBaseline(view, criterion, analyte, options));
     case 'symptom': {
       const evidence = presentSymptoms(view, criterion.symptoms, options.symptomsFreshWithin);
-      return evidence.length > 0 ? yes(`${sentence(criterion.id)}.`, evidence) : no();
+      return evidence.length > 0 ? yes(`${idSentence(criterion.id)}.`, evidence) : no();
     }
     case 'condition': {
       const found = view.timeline.conditions.filter(
@@ -65,7 +66,7 @@ function judge(view: View, criterion: OrganCriterion, options: OrganOptions): Ju
       );
       return found.length > 0
         ? yes(
-            `${sentence(criterion.id)}.`,
+            `${idSentence(criterion.id)}.`,
             found.map((item) => ofFact(`condition, ${item.condition}`, item, item.recorded)),
           )
         : no();

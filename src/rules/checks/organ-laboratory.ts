@@ -1,20 +1,12 @@
 // Organ criteria that rest on a laboratory value: a limit, the upper limit of normal, an earlier value.
+import { idSentence } from '../../id-words.ts';
 import type { OrganCriterion, Threshold } from '../../guidelines/guideline.ts';
 import type { LaboratoryResult } from '../../timeline/timeline.ts';
 import { numberText, ofResult } from '../answer.ts';
 import { inUnitOf, satisfies } from '../compare.ts';
 import type { View } from '../view.ts';
 import { baselineResult, resultsOf } from './laboratory-values.ts';
-import {
-  currentResult,
-  no,
-  notBeyond,
-  open,
-  sentence,
-  yes,
-  type Judged,
-  type OrganOptions,
-} from './organ-verdict.ts';
+import { currentResult, no, notBeyond, open, yes, type Judged, type OrganOptions } from './organ-verdict.ts';
 
 type Laboratory = Extract<OrganCriterion, { kind: 'laboratory' }>;
 
@@ -41,10 +33,10 @@ export function ofLimit(
     return no(
       [...evidence, ofResult(before)],
       [compared.threshold],
-      `${sentence(analyte)} was already beyond the limit before 20 weeks.`,
+      `${idSentence(analyte)} was already beyond the limit before 20 weeks.`,
     );
   return yes(
-    `${sentence(analyte)} ${result.asSent}${result.haemolysed ? ' (haemolysed sample: repeat now)' : ''}.`,
+    `${idSentence(analyte)} ${result.asSent}${result.haemolysed ? ' (haemolysed sample: repeat now)' : ''}.`,
     evidence,
     [compared.threshold],
   );
@@ -90,7 +82,7 @@ export function ofUpperLimit(
   const verdict = satisfies(multiple, criterion.limit);
   if (verdict === undefined) return open(analyte, [ofResult(result, text)]);
   return verdict
-    ? yes(`${sentence(analyte)} ${text}.`, [ofResult(result, text)], [criterion.limit])
+    ? yes(`${idSentence(analyte)} ${text}.`, [ofResult(result, text)], [criterion.limit])
     : notBeyond(view, { analyte, result, options }, no([ofResult(result, text)], [criterion.limit]));
 }
 
@@ -124,7 +116,7 @@ export function ofBaseline(
   const verdict = satisfies({ value: after / before }, criterion.limit);
   const evidence = [ofResult(earlier), ofResult(result, text)];
   return verdict === true
-    ? yes(`${sentence(analyte)} ${text}.`, evidence, [criterion.limit])
+    ? yes(`${idSentence(analyte)} ${text}.`, evidence, [criterion.limit])
     : no(evidence, [criterion.limit]);
 }
 

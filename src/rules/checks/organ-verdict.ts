@@ -5,7 +5,6 @@ import type { LaboratoryResult } from '../../timeline/timeline.ts';
 import { milliseconds } from '../compare.ts';
 import type { View } from '../view.ts';
 import { newestResult } from './laboratory-values.ts';
-import { named } from './symptoms.ts';
 
 export type OrganOptions = Extract<QuestionCheck, { check: 'organ-involvement' }>;
 
@@ -17,8 +16,6 @@ export interface Judged {
   /** Analytes that would have to be measured. */
   readonly wanting: readonly string[];
 }
-
-export const sentence = (id: string): string => named(id.charAt(0).toUpperCase() + id.slice(1));
 
 export const yes = (
   text: string,

@@ -16,7 +16,8 @@ export function periodNow(view: View, options: Options): Answer {
     : notApplicable(text, { evidence });
 }
 
-function describe(view: View): string {
+/** Where in the pregnancy it is now, in words. */
+export function describe(view: View): string {
   const { now } = view;
   if (now.outside === 'later') return 'More than six weeks after the birth, and no newer pregnancy is dated.';
   if (now.daysAfterBirth !== undefined) return `Day ${String(now.daysAfterBirth)} after birth.`;

@@ -11,7 +11,7 @@ import {
   pressureText,
   type Answer,
 } from '../answer.ts';
-import { milliseconds, reaches } from '../compare.ts';
+import { isBelow, milliseconds, reaches } from '../compare.ts';
 import { isAtLeastAfter, isRaised, type Occasion, type View } from '../view.ts';
 import { formatInstant } from '../../timeline/moment.ts';
 import { pressureDrugBetween } from './pressure-drugs.ts';
@@ -112,12 +112,29 @@ function unconfirmed(
       thresholds,
       evidence: occasions.slice(-1).flatMap(ofOccasion),
     });
-  const repeatAt = repeatTime(first.at, options.confirmation);
   return cannotTell(shortText(raised, options.confirmation), {
     thresholds,
     evidence: raised.flatMap(ofOccasion),
-    missing: repeatAt === undefined ? {} : { at: repeatAt },
+    missing: whatIsMissing(first, occasions.at(-1) ?? first, options),
   });
+}
+
+/** The repeat by the clock; once it was done and was below the limits, the pressure of the visits to come. */
+function whatIsMissing(
+  first: Occasion,
+  newest: Occasion,
+  { limits, confirmation }: Options<'pressure-confirmed'>,
+): NonNullable<Answer['missing']> {
+  const { minimumInterval } = confirmation;
+  const interval = minimumInterval === undefined ? 1 : milliseconds(minimumInterval);
+  if (isBelow(newest.value, limits) && isAtLeastAfter(first.at, newest.at, interval) === true)
+    return {
+      what: 'the pressure of the visits to come',
+      how: 'Measure at every visit: one more raised contact confirms.',
+      by: 'within-7-days',
+    };
+  const repeatAt = repeatTime(first.at, confirmation);
+  return repeatAt === undefined ? {} : { at: repeatAt };
 }
 
 function shortText(raised: readonly Occasion[], confirmation: Confirmation): string {

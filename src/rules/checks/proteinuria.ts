@@ -107,20 +107,28 @@ function isTooOld(view: View, newest: JudgedUrine, options: Options): boolean {
   return reference - newest.result.at.latest > milliseconds(options.lookBack);
 }
 
-/** Results of the asked periods, and for `since-raised` from shortly before the first raised contact on. */
+/**
+ * Results of the asked periods; for `since-raised` from shortly before the first raised contact on, for `current`
+ * none of the pregnancy once the six weeks after it are over.
+ */
 function inScope(view: View, options: Options): readonly UrineProtein[] {
-  const placed = view.timeline.urineProteins.filter((result) => {
-    const place = view.place(result.at);
-    return place.outside !== 'earlier' && options.periods.includes(place.period);
-  });
-  if (options.span === 'current') return placed;
+  const placed = view.timeline.urineProteins
+    .map((result) => ({ result, place: view.place(result.at) }))
+    .filter(({ place }) => place.outside !== 'earlier' && options.periods.includes(place.period));
+  if (options.span === 'current')
+    return placed
+      .filter(({ place }) => view.now.outside !== 'later' || place.outside === 'later')
+      .map(ofPlaced);
   const first = view.occasions.find(
     (o) => options.periods.includes(o.place.period) && isRaised(o, options.limits),
   );
-  if (first === undefined) return placed;
+  const results = placed.map(ofPlaced);
+  if (first === undefined) return results;
   const from = first.at.earliest - milliseconds(options.lookBack);
-  return placed.filter((result) => result.at.latest >= from);
+  return results.filter((result) => result.at.latest >= from);
 }
+
+const ofPlaced = ({ result }: { readonly result: UrineProtein }): UrineProtein => result;
 
 /** Strips whose place a quantitative result takes are left out. */
 function uncorrected(judged: readonly JudgedUrine[], options: Options): readonly JudgedUrine[] {

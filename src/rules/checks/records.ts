@@ -17,7 +17,7 @@ import { uniqueEvidence } from '../unique-evidence.ts';
 import type { View } from '../view.ts';
 import { newestResult, resultsOf } from './laboratory-values.ts';
 import { ofMedicine } from './pressure-drugs.ts';
-import { named } from './symptoms.ts';
+import { idWords } from '../../id-words.ts';
 
 type Options<K extends QuestionCheck['check']> = Extract<QuestionCheck, { check: K }>;
 
@@ -36,7 +36,7 @@ export function conditionRecorded(view: View, options: Options<'condition-record
     return options.scope === 'active' ? item.state === 'active' : isOfThisPregnancy(view, item);
   });
   if (found.length === 0) return notMet('Not recorded.');
-  return met(`Recorded: ${[...new Set(found.map((item) => named(item.condition)))].join(', ')}.`, {
+  return met(`Recorded: ${[...new Set(found.map((item) => idWords(item.condition)))].join(', ')}.`, {
     evidence: found.map((item) => ofFact(`condition, ${item.condition}`, item, item.onset ?? item.recorded)),
   });
 }
@@ -56,8 +56,10 @@ export function medicineActive(view: View, options: Options<'medicine-active'>):
   );
   const evidence = uniqueEvidence(found.map(ofMedicine));
   if (other.length > 0)
-    return notMet(`Another reason is recorded: ${other.map(named).join(', ')}.`, { evidence });
-  return met(`In use: ${[...new Set(found.map((item) => named(item.medicine)))].join(', ')}.`, { evidence });
+    return notMet(`Another reason is recorded: ${other.map(idWords).join(', ')}.`, { evidence });
+  return met(`In use: ${[...new Set(found.map((item) => idWords(item.medicine)))].join(', ')}.`, {
+    evidence,
+  });
 }
 
 function isTaken(view: View, item: Medicine, options: Options<'medicine-active'>): boolean {
@@ -80,16 +82,16 @@ export function laboratoryReaches(view: View, options: Options<'laboratory-reach
   const result = newestResult(view, options.analyte);
   const oldest = view.timeline.asOf - milliseconds(options.freshWithin);
   if (result === undefined || result.at.latest < oldest)
-    return cannotTell(`No recent ${named(options.analyte)} was received.`, { thresholds });
+    return cannotTell(`No recent ${idWords(options.analyte)} was received.`, { thresholds });
   const compared = inUnitOf(result.measured, result.byUnit, options.limit);
   if (compared === undefined)
-    return cannotTell(`${named(options.analyte)} is in another unit.`, {
+    return cannotTell(`${idWords(options.analyte)} is in another unit.`, {
       thresholds,
       evidence: [ofResult(result)],
     });
   const evidence = [ofResult(result, `${numberText(compared.measured.value)} ${compared.threshold.unit}`)];
   const verdict = satisfies(compared.measured, compared.threshold);
-  const text = `${named(options.analyte)} ${result.asSent} at ${result.at.text}.`;
+  const text = `${idWords(options.analyte)} ${result.asSent} at ${result.at.text}.`;
   if (verdict === undefined) return cannotTell(text, { thresholds, evidence });
   return verdict ? met(text, { thresholds, evidence }) : notMet(text, { thresholds, evidence });
 }
@@ -120,7 +122,7 @@ export function laboratoryFall(view: View, options: Options<'laboratory-fall'>):
   const highest = earlier.reduce((best, result) => (valueOf(result) > valueOf(best) ? result : best));
   const fall = ((valueOf(highest) - valueOf(newest)) / valueOf(highest)) * 100;
   const evidence = [ofResult(highest), ofResult(newest, `${numberText(fall)} % lower`)];
-  const text = `${named(options.analyte)} ${highest.asSent} at ${highest.at.text}, now ${newest.asSent}.`;
+  const text = `${idWords(options.analyte)} ${highest.asSent} at ${highest.at.text}, now ${newest.asSent}.`;
   return satisfies({ value: fall }, options.limit) === true
     ? met(text, { thresholds, evidence })
     : notMet(text, { thresholds, evidence });

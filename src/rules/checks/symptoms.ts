@@ -1,5 +1,6 @@
 // Symptoms: present, absent, or never asked.
 import type { Evidence } from '../../findings/finding.ts';
+import { idWords } from '../../id-words.ts';
 import type { Period, QuestionCheck, SymptomId, Threshold } from '../../guidelines/guideline.ts';
 import type { Symptom } from '../../timeline/timeline.ts';
 import { cannotTell, met, notMet, ofFact, type Answer } from '../answer.ts';
@@ -75,7 +76,7 @@ export function symptomPresent(view: View, options: Options): Answer {
     (symptom) => counts(symptom) || (options.evenWhenOver === true && symptom.presence === 'present'),
   );
   if (present.length > 0)
-    return met(`Present: ${present.map((symptom) => named(symptom.symptom)).join(', ')}.`, {
+    return met(`Present: ${present.map((symptom) => idWords(symptom.symptom)).join(', ')}.`, {
       evidence: present.map(ofSymptom),
     });
   const asked = new Set(statements.map((symptom) => symptom.symptom));
@@ -83,11 +84,8 @@ export function symptomPresent(view: View, options: Options): Answer {
   const evidence = statements.map(ofSymptom);
   if (options.whenUnasked === 'not-recorded') return notMet('Not recorded.', { evidence });
   if (unasked.length === 0) return notMet('Asked, and not present.', { evidence });
-  return cannotTell(`Not recorded: ${unasked.map(named).join(', ')}.`, {
+  return cannotTell(`Not recorded: ${unasked.map(idWords).join(', ')}.`, {
     evidence,
-    missing: { what: unasked.map(named).join(', ') },
+    missing: { what: unasked.map(idWords).join(', ') },
   });
 }
-
-/** "visual-disturbance" as people say it. */
-export const named = (id: string): string => id.replaceAll('-', ' ');

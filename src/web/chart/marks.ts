@@ -1,4 +1,5 @@
 // Every fact as one mark: the chart draws them, the table lists the same ones.
+import { idSentence, idWords } from '../../id-words.ts';
 import type { Evaluation } from '../../evaluation.ts';
 import { clinicOffset } from '../../presenters/clock.ts';
 import type { Trend } from '../../trend.ts';
@@ -22,7 +23,7 @@ export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
       mark(setting, urine.at, [urine.source], {
         kind: 'urine',
         lane: 'Urine protein',
-        what: urine.kind === 'strip' ? 'urine protein, strip' : `urine, ${urine.kind.replaceAll('-', ' ')}`,
+        what: urine.kind === 'strip' ? 'urine protein, strip' : `urine, ${idWords(urine.kind)}`,
         value: spoken(urine.asSent),
         short: urine.kind === 'strip' ? stripShort(urine.grade) : shortened(spoken(urine.asSent)),
         note: urine.remarks.join(' '),
@@ -35,7 +36,7 @@ export function marksOf(evaluation: Evaluation, trend: Trend): readonly Mark[] {
 }
 
 function symptomMark(setting: Setting, symptom: Symptom, asOf: number): Mark {
-  const name = symptom.symptom.replaceAll('-', ' ');
+  const name = idWords(symptom.symptom);
   const isPresent = symptom.presence === 'present';
   return mark(setting, symptom.at ?? momentUnknown(asOf), [symptom.source], {
     kind: isPresent ? 'symptom' : 'symptom-absent',
@@ -53,7 +54,7 @@ function symptomMark(setting: Setting, symptom: Symptom, asOf: number): Mark {
 }
 
 function medicineMark(setting: Setting, medicine: Medicine, asOf: number): Mark {
-  const name = medicine.medicine.replaceAll('-', ' ');
+  const name = idWords(medicine.medicine);
   const isRunning = medicine.status === 'active';
   return mark(setting, medicine.start ?? momentUnknown(asOf), [medicine.source], {
     kind: 'medicine',
@@ -76,8 +77,8 @@ function laboratoryMarks(setting: Setting, results: Evaluation['timeline']['labo
   return results.map((result) =>
     mark(setting, result.at, [result.source], {
       kind: 'laboratory',
-      lane: `${laneNames[result.analyte] ?? sentence(result.analyte.replaceAll('-', ' '))}${unitsOf(results, result.analyte)}`,
-      what: result.analyte.replaceAll('-', ' '),
+      lane: `${laneNames[result.analyte] ?? idSentence(result.analyte)}${unitsOf(results, result.analyte)}`,
+      what: idWords(result.analyte),
       value: spoken(result.asSent),
       short: `${result.measured.comparator ?? ''}${shortNumber(result)}`,
       note: result.haemolysed ? 'the sample was haemolysed' : '',
@@ -92,7 +93,6 @@ function unitsOf(results: Evaluation['timeline']['laboratory'], analyte: string)
 }
 
 const laneNames: Readonly<Record<string, string>> = { alt: 'ALT', ast: 'AST', ldh: 'LDH', hcg: 'hCG' };
-const sentence = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
 /** The number as sent, without its unit. */
 function shortNumber({ asSent, measured }: { asSent: string; measured: { value: number } }): string {
