@@ -84,6 +84,9 @@ describe('reading', () => {
   });
 });
 
+/** The service names the terms of a search in the order of the alphabet. */
+const inOrder = (query: string): string => query.split('&').sort().join('&');
+
 describe('searching', () => {
   it('gives all of a type', async () => {
     const set = await search('Measure');
@@ -97,16 +100,14 @@ describe('searching', () => {
       `url=${encodeURIComponent(url)}`,
       '_id=nice-2023',
       'name=nice',
-      `version=${guidelineOf('nice-2023').version}&_id=nice-2023`,
+      `version=${guidelineOf('nice-2023')?.version ?? ''}&_id=nice-2023`,
     ]) {
       const set = await search(`PlanDefinition?${query}`);
       expect(
         set.entry?.map(({ resource }) => resource.url),
         query,
       ).toEqual([url]);
-      expect(set.link[0]?.url).toBe(
-        `PlanDefinition?${query === 'version=1.1.0&_id=nice-2023' ? '_id=nice-2023&version=1.1.0' : query}`,
-      );
+      expect(set.link[0]?.url).toBe(`PlanDefinition?${inOrder(query)}`);
     }
   });
 
