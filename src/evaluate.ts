@@ -22,6 +22,11 @@ import type { ReadBundle } from './bundle/read-bundle-types.ts';
 export interface EvaluateOptions {
   /** The moment to answer for: ISO 8601 with zone, or milliseconds since 1970-01-01T00:00Z. Never read from a clock. */
   readonly asOf: string | number;
+  /**
+   * The moment is now by the clock: a pressure dated after it has a wrong time, and is to be repeated. Left out, what
+   * lies after the moment is not seen: later facts change no earlier answer.
+   */
+  readonly asOfIsNow?: true;
   /** Default `frontline`. */
   readonly guideline?: string;
   /** The woman, when the input holds several: `Patient/1`. */
@@ -40,6 +45,13 @@ export interface EvaluateOptions {
   /** Add the figures of published risk equations (`riskEstimates`); off by default. */
   readonly riskModels?: boolean;
 }
+
+/** The moment asked for; now by the clock when none was. */
+export const momentOrNow = (
+  asked: string | undefined,
+  now: number,
+): Pick<EvaluateOptions, 'asOf' | 'asOfIsNow'> =>
+  asked === undefined ? { asOf: now, asOfIsNow: true } : { asOf: asked };
 
 /**
  * What a guideline says about one woman at one moment.

@@ -17,9 +17,10 @@ export function prepareAgain(
   options: Omit<EvaluateOptions, 'asOf'>,
 ): Prepared {
   if (prepared.asOf === asOf) return prepared;
+  const { asOfIsNow: _, ...rest } = options;
   return {
     ...prepared,
     asOf,
-    built: buildTimeline(prepared.bundle, { ...options, asOf, values: timelineValues }),
+    built: buildTimeline(prepared.bundle, { ...rest, asOf, values: timelineValues }),
   };
 }

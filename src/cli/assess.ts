@@ -1,6 +1,7 @@
 // The `assess` command: input text and options to output text and exit code. No disk, no clock.
 import { RequestError } from '../errors.ts';
 import { compareEach, everyGuideline } from '../compare-guidelines.ts';
+import { momentOrNow } from '../evaluate.ts';
 import { evaluateEach } from '../evaluate-each.ts';
 import type { Comparison, Evaluation } from '../evaluation.ts';
 import { toAnswer } from '../presenters/answer.ts';
@@ -54,7 +55,7 @@ export function assessText(text: string, options: AssessOptions, now: number): C
     const received = receive(readInput(text), { isStrict: false, site: options.site?.setup });
     const asked = {
       ...options.site?.options,
-      asOf: options.asOf ?? now,
+      ...momentOrNow(options.asOf, now),
       ...(options.subject === undefined ? {} : { subject: options.subject }),
       riskModels: options.riskModels === true,
     };

@@ -210,7 +210,7 @@ const pressureRules: readonly Unfinished[] = [
     check: 'time-not-exact',
     grade: 'block',
     sentence:
-      'The time of day is missing, so the interval to other readings is unknown: enter date and time.',
+      'The time is missing or in the future, so the interval to other readings is unknown: enter date and time.',
     citation: ours('an interval needs two times'),
   },
   {

@@ -1,6 +1,6 @@
 // The CDS Hooks routes: discovery, the services, feedback.
 import { everyGuideline } from '../compare-guidelines.ts';
-import { evaluate } from '../evaluate.ts';
+import { evaluate, momentOrNow } from '../evaluate.ts';
 import type { Evaluation } from '../evaluation.ts';
 import { chosenLanguage } from '../messages/languages.ts';
 import type { CardContext } from '../presenters/card-context.ts';
@@ -70,7 +70,7 @@ function evaluationOf(call: Call, request: CdsCall, { bundle }: Gathered): Evalu
   const received = receive(bundle, { isStrict: false, site: call.site?.setup });
   const evaluation = evaluate(received.input, {
     ...call.site?.options,
-    asOf: queriedInstant(call) ?? request.asOf ?? call.now,
+    ...momentOrNow(queriedInstant(call) ?? request.asOf, call.now),
     ...guidelineOption(call.query('guideline') ?? request.guideline),
     subject: `Patient/${request.patientId}`,
     compare: true,

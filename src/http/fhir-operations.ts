@@ -1,6 +1,6 @@
 // The FHIR operation $assess-hypertension.
 import { compareEach, everyGuideline } from '../compare-guidelines.ts';
-import type { EvaluateOptions } from '../evaluate.ts';
+import { momentOrNow, type EvaluateOptions } from '../evaluate.ts';
 import { evaluateEach } from '../evaluate-each.ts';
 import { toFhirBundle, toFhirBundleOfComparisons, toFhirBundleOfMany } from '../presenters/fhir-result.ts';
 import { receive, withReception, type Received } from '../receive.ts';
@@ -27,7 +27,7 @@ export async function assessReply(call: Call): Promise<Reply> {
   const subject = parameterOf(call, asked, 'subject');
   const options: EvaluateOptions = {
     ...call.site?.options,
-    asOf: parameterOf(call, asked, 'asOf', queriedInstant(call)) ?? call.now,
+    ...momentOrNow(parameterOf(call, asked, 'asOf', queriedInstant(call)), call.now),
     ...guidelineOption(guideline),
     ...(subject === undefined ? {} : { subject }),
     riskModels: switchOf(call, asked, 'riskModels'),

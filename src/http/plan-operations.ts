@@ -1,5 +1,5 @@
 // PlanDefinition/[id]/$apply: a guideline applied to the data of one woman.
-import { evaluate } from '../evaluate.ts';
+import { evaluate, momentOrNow } from '../evaluate.ts';
 import { guidelineOf } from '../guidelines/registry.ts';
 import { toPlanBundle } from '../presenters/plan-result.ts';
 import { receive, withReception } from '../receive.ts';
@@ -37,7 +37,7 @@ export async function applyReply(call: Call): Promise<Reply> {
   const received = receive(asked.data, { isStrict: isStrict(call), site: call.site?.setup });
   const evaluation = evaluate(received.input, {
     ...call.site?.options,
-    asOf: parameterOf(call, asked, 'asOf', queriedInstant(call)) ?? call.now,
+    ...momentOrNow(parameterOf(call, asked, 'asOf', queriedInstant(call)), call.now),
     guideline,
     ...(subject === undefined ? {} : { subject }),
   });

@@ -24,8 +24,8 @@ export const spanishSteps: Readonly<Record<string, string>> = {
     'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2 del #3-#4-#5, es decir #6 minutos después de la lectura de las #7:#8.',
   'Let her rest, check the cuff, and repeat the pressure before #:#, which is # minutes after the reading at #:# on #-#-#.':
     'Déjela reposar, revise el manguito y repita la presión antes de las #1:#2, es decir #3 minutos después de la lectura de las #4:#5 del #6-#7-#8.',
-  'The pressure received cannot be used: measure again now, and enter both halves with the unit.':
-    'La presión recibida no se puede usar: mida de nuevo ahora y anote ambos valores con la unidad.',
+  'The pressure received cannot be used: measure again now, and enter both halves with unit and time.':
+    'La presión recibida no se puede usar: mida de nuevo ahora y anote ambos valores con unidad y hora.',
   'If she is unwell, act on the woman, not on the number.':
     'Si se siente mal, actúe según la mujer, no según el número.',
   'Repeat the pressure after #:#, which is # hours after the reading at #:#.':

@@ -50,7 +50,7 @@ export function readPressures(
   const paired = pairPressures(candidates, context.values);
   const judged = withTechniqueBeside(paired, beside, context).map((candidate) => ({
     candidate,
-    judgement: judgePressure(candidate, context.values),
+    judgement: judgePressure(candidate, context),
   }));
   account(parts, judged, panelsWithMembers, context);
   return pressuresIn(

@@ -12,7 +12,7 @@ import type { Timeline } from './timeline.ts';
 
 export type BuildOptions = Pick<
   TimelineContext,
-  'asOf' | 'values' | 'facilityOffsetMinutes' | 'defaultPressureUnit'
+  'asOf' | 'asOfIsNow' | 'values' | 'facilityOffsetMinutes' | 'defaultPressureUnit'
 >;
 
 export interface BuiltTimeline {
@@ -33,7 +33,8 @@ export interface BuiltTimeline {
  * Throws   never, but for a threshold of time in a unit that is none
  * Notes    1. Facts of other pregnancies stay in the lists: `placeOf` tells where a fact lies.
  *          2. The order of entries decides nothing.
- *          3. Facts later than `asOf` are set aside, beyond a tolerance for clocks that differ.
+ *          3. Facts later than `asOf` are set aside, beyond a tolerance for clocks that differ. Where `asOf` is now, the
+ *             numbers of a pressure are kept for urgency.
  */
 export function buildTimeline(bundle: ReadBundle, options: BuildOptions): BuiltTimeline {
   const { say, ...lists } = openCollector();
@@ -52,10 +53,17 @@ export function buildTimeline(bundle: ReadBundle, options: BuildOptions): BuiltT
   };
 }
 
-function optionsOf({ asOf, values, facilityOffsetMinutes, defaultPressureUnit }: BuildOptions): BuildOptions {
+function optionsOf({
+  asOf,
+  asOfIsNow,
+  values,
+  facilityOffsetMinutes,
+  defaultPressureUnit,
+}: BuildOptions): BuildOptions {
   return {
     asOf,
     values,
+    ...(asOfIsNow === undefined ? {} : { asOfIsNow }),
     ...(facilityOffsetMinutes === undefined ? {} : { facilityOffsetMinutes }),
     ...(defaultPressureUnit === undefined ? {} : { defaultPressureUnit }),
   };

@@ -16,6 +16,8 @@ export interface TimelineContext {
   readonly bundle: ReadBundle;
   /** Milliseconds since 1970-01-01T00:00Z. */
   readonly asOf: number;
+  /** `asOf` is now by the clock: what is dated after it has a wrong time. */
+  readonly asOfIsNow?: true;
   readonly values: TimelineValues;
   /** Offset in minutes taken for a time sent without a zone; absent: UTC, with a remark. */
   readonly facilityOffsetMinutes?: FacilityOffset;

@@ -15,7 +15,7 @@ import { isUnusable } from './unusable.ts';
  *
  * Given    faulty   observations of the woman that nothing may rest on
  *          context  time of the evaluation and units; what became of them has been said already
- * Returns  the numbers of each, with the reason; nothing of one that lies after the time of the evaluation
+ * Returns  the numbers of each, with the reason; nothing of one that lies after the moment asked for, unless that is now
  * Throws   never
  * Notes    1. Where two times were sent, the later one that does not lie in the future counts.
  * Source   decision 5
@@ -30,7 +30,7 @@ export function readFaultyPressures(
     .flatMap((each) => {
       const time = timeOf(each.received, silent);
       return candidatesOf(readPressureParts(each.received, silent), silent).flatMap(
-        (candidate) => setAsidePressure({ ...candidate, time }, each) ?? [],
+        (candidate) => setAsidePressure({ ...candidate, time }, each, context) ?? [],
       );
     });
 }

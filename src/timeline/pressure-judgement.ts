@@ -1,6 +1,6 @@
 // May this pressure be used to classify? Hands on a reading, an average, or the reason with the numbers.
 import type { Threshold } from '../guidelines/guideline.ts';
-import type { Unusable } from './context.ts';
+import type { TimelineContext, Unusable } from './context.ts';
 import type { PressureCandidate } from './pressure-candidate.ts';
 import type { PressureValue } from './pressure-value.ts';
 import { sourceOf } from './source.ts';
@@ -27,18 +27,19 @@ export interface Judgement {
  * May this pressure be used to classify?
  *
  * Given    candidate  halves in mm[Hg] or bare, with their time
- *          values     the plausible range
+ *          context    the plausible range; whether it is asked about now
  * Returns  a reading or an average; or, with its reason, the numbers of one that has no unit, lies outside the
  *          plausible range, has a diastolic pressure not below the systolic, has no usable time, or has a fault
- *          of form; only the reason for one that lies in the future
+ *          of form; only the reason for one that lies after the moment asked for, unless that is now
  * Throws   never
  * Notes    1. One bad half makes the whole reading unusable; its good half keeps its number there.
  *          2. Of two faults the more urgent is named: above the range, then not below, then below the range.
  *          3. Where only one half has no unit or a fault of form, the other is used alone.
  * Source   clinical-rules Q1, Q2, Q8; decisions 5 and 14; fhir checklist F-V04, F-V09.
  */
-export function judgePressure(candidate: PressureCandidate, values: TimelineValues): Judgement {
-  if (isUnusable(candidate.time) && candidate.time.code === 'time-in-future') return { why: candidate.time };
+export function judgePressure(candidate: PressureCandidate, context: Clocked): Judgement {
+  const { values } = context;
+  if (isUnusable(candidate.time) && isNotYet(candidate, context)) return { why: candidate.time };
   const sent = halvesIn(candidate);
   const flawed = sent.filter((value) => value.fault !== undefined || value.unit === undefined);
   if (flawed.length === 0) return judgeMeasured(candidate, values);
@@ -58,18 +59,24 @@ export function judgePressure(candidate: PressureCandidate, values: TimelineValu
  * A pressure that was set aside as a whole: its numbers, for urgency only.
  *
  * Given    candidate, reason  why the resource was set aside
- * Returns  the numbers with the reason; undefined for one that lies in the future
+ * Returns  the numbers with the reason; undefined for one that lies after the moment asked for, unless that is now
  * Throws   never
  * Source   decision 5
  */
 export function setAsidePressure(
   candidate: PressureCandidate,
   { element, message }: Pick<Unusable, 'element' | 'message'>,
+  context: Clocked,
 ): UnusablePressure | undefined {
-  const { time } = candidate;
-  if (isUnusable(time) && time.code === 'time-in-future') return undefined;
+  if (isNotYet(candidate, context)) return undefined;
   return { ...numbersOf(candidate, 'faulty-form'), fault: { element, message } };
 }
+
+type Clocked = Pick<TimelineContext, 'values' | 'asOfIsNow'>;
+
+/** Asked about an earlier moment, what came later is not seen; nothing can be later than now. */
+const isNotYet = ({ time }: PressureCandidate, { asOfIsNow }: Clocked): boolean =>
+  isUnusable(time) && time.code === 'time-in-future' && asOfIsNow !== true;
 
 const withoutUnit = unusable(
   'unit-missing',

@@ -33,7 +33,7 @@ export function repeatActions(edition: Edition): readonly ActionRule[] {
       'repeat-unusable-reading',
       'repeat-pressure',
       11,
-      'The pressure received cannot be used: measure again now, and enter both halves with the unit. If she is unwell, act on the woman, not on the number.',
+      'The pressure received cannot be used: measure again now, and enter both halves with unit and time. If she is unwell, act on the woman, not on the number.',
       { any: ['unusable-emergency', 'unusable-same-day'] },
       ours('a reading that cannot be used is repeated'),
     ),
