@@ -1,24 +1,26 @@
 // What became of each resource: every kind goes to its reader, and each ends once, with the reason of its own.
 import type { FhirResource, Observation } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
+import { readBundle } from '../../src/bundle/read-bundle.ts';
 import type { BuiltTimeline } from '../../src/timeline/build-timeline.ts';
-import { openCollector } from '../../src/timeline/collector.ts';
+import { buildTimeline } from '../../src/timeline/build-timeline.ts';
 import {
   allergy,
   birth,
+  bundleOf,
   condition,
   lab,
-  lastPeriod,
   loinc,
   observation,
   ordered,
+  patient,
   pressure,
   quantity,
   snomed,
   woman,
 } from '../support/resources.ts';
-import { built, codesOf } from './build.ts';
-import { received } from './received.ts';
+import { built, codesOf, defaultAsOf } from './build.ts';
+import { values as timelineValues } from './values.ts';
 
 const at = '2026-02-01T10:00:00Z';
 const later = '2026-02-20';
@@ -134,6 +136,34 @@ describe('each kind of resource', () => {
   });
 });
 
+describe('a record without a time', () => {
+  it('of a symptom counts, undated; of a finding in the code is dated by its own', () => {
+    const { timeline, setAside } = built([
+      observation(snomed('25064002'), undefined, { valueBoolean: true }),
+    ]);
+    expect(timeline.symptoms).toMatchObject([{ symptom: 'headache' }]);
+    expect(timeline.symptoms[0]).not.toHaveProperty('at');
+    expect(setAside).toEqual([]);
+    const growth = built([observation(snomed('22033007'), at, { valueBoolean: true })]).timeline;
+    expect(growth.conditions[0]?.onset?.text).toBe(at);
+  });
+
+  it('of no woman, or of a woman without a date of birth, is read all the same', () => {
+    const values = { asOf: Date.parse(defaultAsOf), values: timelineValues };
+    const alone = readBundle({
+      resourceType: 'Bundle',
+      type: 'collection',
+      entry: [{ resource: pressure(at, 150, 95) }],
+    });
+    expect(buildTimeline(alone, values).timeline.woman).not.toHaveProperty('birthDay');
+    expect(buildTimeline(alone, values).timeline.pressures).toHaveLength(1);
+    const { birthDate: _, ...rest } = patient();
+    const ageless = buildTimeline(readBundle(bundleOf([], rest)), values);
+    expect(ageless.timeline.woman).not.toHaveProperty('birthDay');
+    expect(ageless.issues).toEqual([]);
+  });
+});
+
 describe('facts dated after the evaluation', () => {
   it('an order may begin later', () => {
     const { timeline, setAside } = built([{ ...ordered('labetalol', later), status: 'draft' }]);
@@ -196,47 +226,5 @@ describe('a size of the uterus', () => {
     const { pregnancy } = built([birth('2026-01-25'), lab(at, 'fundal-height', 24, 'cm')]).timeline;
     expect(pregnancy.birth).toBeDefined();
     expect(pregnancy).not.toHaveProperty('assumedFrom20Weeks');
-  });
-});
-
-describe('the collector', () => {
-  const one = received(pressure(at, 150, 95));
-  const why = { kind: 'unusable', code: 'value-missing', element: 'value', message: 'm' } as const;
-
-  it('keeps the first thing said of a resource', () => {
-    const first = openCollector();
-    first.say.setAside(one, why);
-    first.say.setAside(one, { ...why, code: 'time-missing' });
-    first.say.notNeeded(one, 'x');
-    expect([first.setAside.map(({ code }) => code), first.notNeeded]).toEqual([['value-missing'], []]);
-    const other = openCollector();
-    other.say.notNeeded(one, 'x');
-    other.say.notNeeded(one, 'y');
-    other.say.setAside(one, why);
-    expect([other.notNeeded.map((each) => each.why), other.setAside]).toEqual([['x'], []]);
-  });
-
-  it('says each issue once for its place, and names the resource where no element is at fault', () => {
-    const { say, issues, setAside } = openCollector();
-    const issue = { severity: 'warning', code: 'a', type: 'value', element: 'x', message: 'm' } as const;
-    say.issue(one, issue);
-    say.issue(one, { ...issue, message: 'again' });
-    say.issue(one, { ...issue, element: 'y' });
-    say.issue(one, { ...issue, code: 'b' });
-    expect(issues.map(({ code, expression }) => `${code} ${expression}`)).toEqual([
-      'a Bundle.entry[0].resource.x',
-      'a Bundle.entry[0].resource.y',
-      'b Bundle.entry[0].resource.x',
-    ]);
-    say.setAside(one, { ...why, element: '' });
-    expect(setAside).toMatchObject([{ expression: 'Bundle.entry[0].resource', about: 'blood-pressure' }]);
-  });
-
-  it('says what an observation was about, and nothing of another resource with such a code', () => {
-    const { say, setAside } = openCollector();
-    const coded = { ...condition('epilepsy', at), code: loinc('85354-9') };
-    say.setAside({ ...received(coded), index: 1 }, why);
-    say.setAside({ ...received(lastPeriod(at, at)), index: 2 }, why);
-    expect(setAside.map((each) => each.about)).toEqual([undefined, undefined]);
   });
 });

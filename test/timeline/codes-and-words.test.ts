@@ -9,13 +9,14 @@ import {
   reportMissingSystem,
 } from '../../src/timeline/coded-value.ts';
 import { conditionsOf } from '../../src/timeline/conditions.ts';
+import { isDating } from '../../src/timeline/dating-facts.ts';
 import { notesOf } from '../../src/timeline/free-text.ts';
 import { observationKindOf } from '../../src/timeline/observation-kind.ts';
 import { findingsIn } from '../../src/timeline/observed-findings.ts';
 import { readPresence } from '../../src/timeline/presence.ts';
 import { symptomsOf } from '../../src/timeline/symptom-words.ts';
 import { weeksInCode } from '../../src/timeline/weeks-code.ts';
-import { loinc, observation, snomed } from '../support/resources.ts';
+import { loinc, observation, quantity, snomed } from '../support/resources.ts';
 import { contextWith, received } from './received.ts';
 
 const loincSystem = 'http://loinc.org';
@@ -161,6 +162,7 @@ describe('present or absent, with words beside the code', () => {
     [{ ...yes, text: 'unknown' }, 'value-ambiguous'],
     [{ text: 'unknown' }, 'value-absent-with-reason'],
     [{ text: 'since morning' }, 'value-not-readable'],
+    [{ text: 'y.es' }, 'value-not-readable'],
     [{ coding: [...(yes.coding ?? []), ...(snomed('373067005').coding ?? [])] }, 'value-ambiguous'],
   ])('%j: %s', (valueCodeableConcept, code) => {
     expect(readPresence({ valueCodeableConcept }, 'component[0].')).toMatchObject({
@@ -176,6 +178,8 @@ describe('present or absent, with words beside the code', () => {
     expect(told({ ...pos, text: 'there' })).toMatchObject({ presence: 'present', asSent: 'there' });
     expect(told({ coding: [{ code: 'POS' }, { code: 'NEG' }] })).toMatchObject({ code: 'value-missing' });
     expect(told(snomed('261665006'))).toMatchObject({ code: 'value-missing' });
+    const refused = { dataAbsentReason: { text: 'refused' }, interpretation: [pos] };
+    expect(readPresence(refused)).toMatchObject({ code: 'value-absent-with-reason' });
   });
 });
 
@@ -206,6 +210,18 @@ describe('which reader an observation goes to', () => {
   it('only findings that may be observed are findings', () => {
     expect(findingsIn(snomed('398254007'))).toEqual([]);
     expect(findingsIn(snomed('22033007'))).toEqual(['fetal-growth-restriction']);
+  });
+});
+
+describe('what dates', () => {
+  const height = { code: loinc('8302-2'), valueQuantity: quantity(160, 'cm') };
+  it.each([
+    ['a code', { code: loinc('18185-9') }, true],
+    ['a component', { code: { text: 'visit' }, component: [height, { code: loinc('49051-6') }] }, true],
+    ['neither', { code: { text: 'visit' }, component: [height] }, false],
+    ['another code', { code: loinc('8302-2') }, false],
+  ])('%s: %j %s', (_, fields, expected) => {
+    expect(isDating(fields)).toBe(expected);
   });
 });
 

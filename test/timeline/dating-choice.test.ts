@@ -2,8 +2,6 @@
 import type { Observation } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
 import type { DatingFact } from '../../src/timeline/dating-facts.ts';
-import { isDating } from '../../src/timeline/dating-facts.ts';
-import { fieldsOf } from '../../src/timeline/fields.ts';
 import { chooseDating } from '../../src/timeline/gestational-age.ts';
 import type { TimelineValues } from '../../src/timeline/timeline.ts';
 import { dueDate, lastPeriod, loinc, observation, quantity } from '../support/resources.ts';
@@ -194,9 +192,28 @@ describe('an age as it is kept', () => {
     expect(codesOf(built([nought]))).toEqual(['value-out-of-range']);
   });
 
-  it('of whole days has no remark', () => {
-    const days = observation(loinc('49052-4'), date(0), { valueInteger: 140 });
-    expect(pregnancyOf([days]).dating?.remarks).toEqual([unconfirmed]);
+  it.each<[string, Partial<Observation>]>([
+    ['49052-4', { valueInteger: 140 }],
+    ['49051-6', { valueInteger: 20 }],
+    ['18185-9', { valueString: '20w0d' }],
+    ['18185-9', { component: [{ code: loinc('49052-4'), valueQuantity: quantity(140, 'd') }] }],
+    [
+      '18185-9',
+      {
+        valueQuantity: quantity(19, 'wk'),
+        component: [{ code: loinc('49052-4'), valueQuantity: quantity(140, 'd') }],
+      },
+    ],
+  ])('of 20 weeks by %s %j has no remark of its own', (code, fields) => {
+    const { dating } = pregnancyOf([observation(loinc(code), date(0), fields)]);
+    expect(dating?.remarks).toEqual([unconfirmed]);
+    expect(dating?.startDay).toBe(Date.parse(date(0)) / 86_400_000 - 140);
+  });
+
+  it('of seven days beside weeks is no remainder', () => {
+    const component = [{ code: loinc('49052-4'), valueQuantity: quantity(7, 'd') }];
+    const both = observation(loinc('18185-9'), date(0), { valueQuantity: quantity(31, 'wk'), component });
+    expect(codesOf(built([both]))).toEqual(['value-out-of-range']);
   });
 
   it('remaining days beside a last period of the same time are no part of it', () => {
@@ -217,17 +234,5 @@ describe('an age as it is kept', () => {
     expect([begun(date(1)), begun(date(2))]).toEqual([[], ['value-out-of-range']]);
     expect(codesOf(built([dueDate(date(-9), date(271))]))).toEqual([]);
     expect(codesOf(built([dueDate(date(-9), date(272))]))).toEqual(['value-out-of-range']);
-  });
-});
-
-describe('what dates', () => {
-  const height = { code: loinc('8302-2'), valueQuantity: quantity(160, 'cm') };
-  it.each([
-    ['a code', { code: loinc('18185-9') }, true],
-    ['a component', { code: { text: 'visit' }, component: [height, { code: loinc('49051-6') }] }, true],
-    ['neither', { code: { text: 'visit' }, component: [height] }, false],
-    ['another code', { code: loinc('8302-2') }, false],
-  ])('%s: %j %s', (_, fields, expected) => {
-    expect(isDating(fieldsOf(fields))).toBe(expected);
   });
 });

@@ -50,6 +50,8 @@ describe('a medicine by reference', () => {
     const { read, raised } = referred({ code: { text: 'Labetalol tablet' } });
     expect(read).toMatchObject([{ medicine: 'labetalol', asSent: 'Labetalol tablet' }]);
     expect(raised).toEqual(['recognised-by-name']);
+    const other = referred({ code: { text: 'Labetalol' }, ...ingredients({ text: 'lactose' }) });
+    expect(other.raised).toEqual(['recognised-by-name']);
   });
 
   it('known by a code is not, whatever else was named', () => {
@@ -109,6 +111,16 @@ describe('may it be one of ours?', () => {
     ['an incomplete ATC code', coded(atc, 'C09AA'), false],
     ['an incomplete ATC code that is in no group of ours', coded(atc, 'A02BC'), true],
     ['a whole ATC code', coded(atc, 'A02BC01'), false],
+    [
+      'a whole ATC code beside another',
+      {
+        coding: [
+          { system: rxnorm, code: '9' },
+          { system: atc, code: 'A02BC01' },
+        ],
+      },
+      false,
+    ],
     ['a whole ATC code between blanks', coded(atc, ' A02BC01 '), false],
     ['a whole ATC code that goes on', coded(atc, 'A02BC012'), true],
     ['something before a whole ATC code', coded(atc, 'XA02BC01'), true],

@@ -60,12 +60,17 @@ const referencesIn = (name: ListName, sent: readonly FhirResource[]): readonly (
   built(sent).timeline[name].map((fact) =>
     'sources' in fact ? fact.sources[0]?.reference : fact.source.reference,
   );
-const named = (make: (day: string) => FhirResource) => (day: string) => ({ ...make(day), id: `x${day}` });
+/** The later the day, the earlier the id: only the time can put them right. */
+const idOn = (day: string) => String(40 - Number(day.slice(8)));
+const named = (make: (day: string) => FhirResource) => (day: string) => ({
+  ...make(day),
+  id: `x${idOn(day)}`,
+});
 const endOf = (reference: string | undefined) => reference?.replace(/^\w+\/x/, '');
 
 describe('the lists of a timeline', () => {
   it.each(lists)('%s are oldest first, whatever the order received', (name, make) => {
-    const sorted = [...days].sort();
+    const sorted = [...days].sort().map(idOn);
     expect(referencesIn(name, days.map(named(make))).map(endOf)).toEqual(sorted);
     expect(referencesIn(name, [...days].reverse().map(named(make))).map(endOf)).toEqual(sorted);
   });
@@ -78,6 +83,29 @@ describe('the lists of a timeline', () => {
       expect(referencesIn(name, sent).map(endOf)).toEqual(['a', 'b', 'c']);
     },
   );
+
+  it.each<[ListName, readonly FhirResource[], readonly string[]]>([
+    ['pressures', [pressure(days[0] ?? '', 150, 95), pressure(days[0] ?? '', 140, 95)], ['140/95', '150/95']],
+    [
+      'homePressures',
+      [150, 140].map((systolic) => pressure('2026-01-30', systolic, 95, { setting: 'home' })),
+      ['140/95', '150/95'],
+    ],
+    [
+      'unusablePressures',
+      [150, 140].map((systolic) => withoutUnit(pressure('2026-01-30', systolic, 95))),
+      ['140/95', '150/95'],
+    ],
+    ['urineProteins', [strip('2026-01-30', 'trace'), strip('2026-01-30', '1+')], ['1+', 'trace']],
+    [
+      'urineSigns',
+      [stripSign('2026-01-30', 'nitrite', 'positive'), stripSign('2026-01-30', 'nitrite', '1+')],
+      ['1+', 'positive'],
+    ],
+  ])('%s of one time are ordered by what was sent', (name, sent, words) => {
+    const found = built(sent).timeline[name].map((fact) => ('asSent' in fact ? fact.asSent : ''));
+    expect(found.map((text) => text.replace(/ .*/, ''))).toEqual(words);
+  });
 
   it('conditions count from their onset, else from when they were recorded', () => {
     const sent = [

@@ -127,8 +127,38 @@ describe('an age stated after the birth', () => {
     expect(dating?.remarks[0]).toBe(
       'the gestational age was stated after the birth: taken as the age at birth',
     );
-    const before = pregnancyOf([bornThen, gestationalAge(date(-11), 266)]);
-    expect(before.dating?.remarks.join()).not.toContain('taken as the age at birth');
+    for (const stated of [-10, -11]) {
+      const { dating: told } = pregnancyOf([bornThen, gestationalAge(date(stated), 266)]);
+      expect(told?.remarks.join()).not.toContain('taken as the age at birth');
+    }
+  });
+});
+
+describe('what is history', () => {
+  it('of a birth before the pregnancy began leaves a stated age alone', () => {
+    const { dating } = pregnancyOf([birth(date(-400)), gestationalAge(date(-5), 150)]);
+    expect(dating?.startDay).toBe(today - 155);
+  });
+
+  it('is a dating of an earlier pregnancy recorded late, unless its due date was past by then', () => {
+    const current = lastPeriod(date(-50), date(-100));
+    expect(codesOf(built([current, lastPeriod(date(-5), date(-250))]))).toEqual(['previous-pregnancy']);
+    expect(codesOf(built([current, lastPeriod(date(-100), date(-381))]))).toEqual(['value-out-of-range']);
+    expect(codesOf(built([current, lastPeriod(date(-100), date(-380))]))).toEqual(['previous-pregnancy']);
+    expect(codesOf(built([current, lastPeriod(date(-101), date(-381))]))).toEqual(['previous-pregnancy']);
+  });
+
+  it('is a loss, whatever other conditions are on record', () => {
+    const sent = [lastPeriod(date(-60), date(-90)), condition('epilepsy', date(-500)), loss(date(-20))];
+    expect(pregnancyOf(sent).dating).toBeUndefined();
+    expect(pregnancyOf(sent.slice(0, 2)).dating).toBeDefined();
+  });
+
+  it('is not a number of births counted before this pregnancy', () => {
+    const parity = observation(loinc('11977-6'), date(-400), { valueInteger: 1 });
+    const { timeline, setAside } = built([lastPeriod(date(-60), date(-90)), parity]);
+    expect(timeline.woman.parity?.count).toBe(1);
+    expect(setAside).toEqual([]);
   });
 });
 

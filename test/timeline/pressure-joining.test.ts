@@ -1,7 +1,6 @@
 // Which pressures are one taking, and which are not: members, copies, halves near each other, and what joins them.
 import type { FhirResource, Observation } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
-import { isPressure } from '../../src/timeline/pressure-panel.ts';
 import {
   diastolicOnly,
   loinc,
@@ -180,6 +179,39 @@ describe('equal readings of one instant', () => {
     expect(both.timeline).toMatchObject({ pressures: [{}], unusablePressures: [{ why: 'faulty-form' }] });
   });
 
+  it.each([
+    ['systolic has no unit', { value: 150 }, { value: 95, unit: 'mmHg' }],
+    ['diastolic has no unit', { value: 150, unit: 'mmHg' }, { value: 95 }],
+    ['systolic has a fault', { value: 150, unit: 'mg/dL' }, { value: 95, unit: 'mmHg' }],
+    ['diastolic has a fault', { value: 150, unit: 'mmHg' }, { value: 95, unit: 'mg/dL' }],
+  ])('are not copies where one %s', (_, first, second) => {
+    const other = panel([
+      { code: loinc('8480-6'), valueQuantity: first },
+      { code: loinc('8462-4'), valueQuantity: second },
+    ]);
+    for (const ids of [
+      ['a', 'b'],
+      ['b', 'a'],
+    ] as const) {
+      const { timeline } = built([named(ids[0], pressure(at, 150, 95)), named(ids[1], other)]);
+      expect(timeline.unusablePressures).toHaveLength(1);
+      expect(timeline.pressures.map(({ sources }) => sources.length).sort()).toEqual([1, 1]);
+    }
+  });
+
+  it('take a copy of one half to the first of two that hold it', () => {
+    const sent = [
+      named('a', pressure(at, 150, 95)),
+      named('b', pressure(at, 150, 90)),
+      named('c', systolicOnly(at, 150)),
+    ];
+    const found = pressures(sent).map(({ diastolicMmHg, sources }) => [diastolicMmHg, sources.length]);
+    expect(found).toEqual([
+      [90, 1],
+      [95, 2],
+    ]);
+  });
+
   it('are one; what the first by reference records goes before, whatever the order received', () => {
     // 20 and 12 kPa are 150 and 90 mm[Hg]
     const sitting = named('b', { ...pressure(at, 150, 90), method: snomed('33586001') });
@@ -201,39 +233,5 @@ describe('equal readings of one instant', () => {
     expect(pressures([left, right])).toHaveLength(2);
     expect(pressures([pressure(at, 150, 95), pressure(at, 151, 95)])).toHaveLength(2);
     expect(pressures([pressure(at, 150, 95), pressure('2026-02-01T10:01:00Z', 150, 95)])).toHaveLength(2);
-  });
-});
-
-describe('what a code of a reading says of how it was taken', () => {
-  const part = (code: string, value: number) => ({ ...systolic(value), code: loinc(code) });
-  it.each([
-    ['first', [part('8459-0', 150), diastolic(95)]],
-    ['last', [diastolic(95), part('8459-0', 150)]],
-  ])('counts for the whole, where it stands %s', (_, component) => {
-    expect(pressures([panel(component)])).toMatchObject([
-      { systolicMmHg: 150, diastolicMmHg: 95, technique: { position: 'sitting' } },
-    ]);
-  });
-
-  it('gives way to what is recorded', () => {
-    const supine = { method: snomed('40199007') };
-    expect(pressures([panel([part('8459-0', 150)], supine)])[0]?.technique.position).toBe('supine');
-  });
-
-  it('is nothing where no code says anything', () => {
-    expect(pressures([pressure(at, 150, 95)])[0]?.technique).toEqual({});
-  });
-});
-
-describe('an observation is of a pressure', () => {
-  const other = { code: loinc('8867-4') };
-  it.each([
-    ['by its code', { code: loinc('8480-6') }, true],
-    ['by the code of a panel', { code: loinc('85354-9') }, true],
-    ['by one component among others', { code: {}, component: [other, { code: loinc('8480-6') }] }, true],
-    ['not by other components', { code: {}, component: [other] }, false],
-    ['not by nothing', {}, false],
-  ])('%s: %j %s', (_, fields, expected) => {
-    expect(isPressure(fields)).toBe(expected);
   });
 });

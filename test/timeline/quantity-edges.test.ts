@@ -52,6 +52,7 @@ describe('a number in another unit', () => {
     ['platelets', 1e-7, '10*9/L', '/L', 100],
     ['platelets', 1.5e21, '/L', '10*9/L', 1.5e12],
     ['platelets', 3e15, '10*9/L', '/L', 3e24],
+    ['platelets', 2, '10*9/L', '/L', 2e9],
   ])('%s: the decimal point is moved, so that %d %s is, in %s, the number written %d', (...row) => {
     const [kind, value, unit, other, expected] = row;
     expect(byUnitOf(value, unit, kind)?.values[other]).toBe(expected);

@@ -30,6 +30,7 @@ describe('the upper limit of a result', () => {
     ['in an unknown unit', [{ high: quantity(35, 'furlong') }], undefined],
     ['without a unit is in that of the value', [{ high: { value: 35 } }], 35],
     ['without a number', [{ high: {} }], undefined],
+    ['with a text for a number', [{ high: { value: '35' } }], undefined],
     ['of the normal range', [{ type: status('normal'), high: { value: 35 } }], 35],
     ['of a type without a code', [{ type: { coding: [{ display: 'adult' }] }, high: { value: 35 } }], 35],
     ['of another range', [{ type: status('therapeutic'), high: { value: 35 } }], undefined],

@@ -31,6 +31,7 @@ describe('a grade written in words and signs', () => {
     ['2+ 100mg/dl', 2],
     ['2+ (100  mg/dL )', 2],
     ['trace (15.5 mg/dL)', 0.5],
+    ['trace (15.25 mg/dL)', 0.5],
     ['1+ (30 MG/DL)', 1],
     ['[3+]', 3],
     ['(trace)', 0.5],
@@ -66,6 +67,7 @@ describe('a grade written in words and signs', () => {
     '2',
     '2.',
     'trace..',
+    'tra.ce',
     '2+ 100 mg/dL seen',
     '2+ 100 g/dL',
     '100 mg/dL',
@@ -167,6 +169,13 @@ describe('where a grade comes from', () => {
 
   it.each(['2', true, null])('a whole number sent as %j is no number', (value) => {
     expect(gradeOfNumber(value, 'valueInteger')).toMatchObject({ code: 'value-not-readable' });
+  });
+});
+
+describe('a measured quantity of protein', () => {
+  it('has no remark', () => {
+    const ratio = read({ valueQuantity: quantity(35, 'mg/mmol') }, loinc('34366-5'));
+    expect(ratio).toMatchObject({ kind: 'protein-creatinine-ratio', remarks: [] });
   });
 });
 

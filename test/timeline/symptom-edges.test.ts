@@ -27,6 +27,8 @@ describe('the words of a symptom', () => {
     ['mild nausea and vomiting', ['nausea', 'vomiting']],
     ['severely headache', []],
     ['a severe headache', []],
+    ['chest severe pain', []],
+    ['head.ache', []],
     ['headache. since morning', []],
     ['', []],
   ])('%j name %j', (text, symptoms) => {
@@ -123,6 +125,17 @@ describe('what was sent', () => {
     );
     expect(result).toMatchObject([{ symptom: 'chest-pain', presence: 'present' }]);
     expect(issues).toEqual(['component[0].valueString']);
+  });
+
+  it('of a component that is no symptom is not asked for', () => {
+    const context = contextWith();
+    const component = [
+      { code: snomed('1'), valueString: 'later' },
+      { code: headache, valueBoolean: true },
+    ];
+    const sent = observation({ text: 'visit' }, undefined, { component });
+    expect(readSymptoms(received(sent), context, at)).toHaveLength(1);
+    expect(context.raised).toEqual([]);
   });
 
   it('is the reason of the whole where no component counts', () => {
