@@ -210,6 +210,13 @@ describe('an age as it is kept', () => {
     expect(dating?.startDay).toBe(Date.parse(date(0)) / 86_400_000 - 140);
   });
 
+  it('in components counts where the whole has no value of its own, for whatever reason', () => {
+    const component = [{ code: loinc('49051-6'), valueQuantity: quantity(31, 'wk') }];
+    const dataAbsentReason = { coding: [{ code: 'not-applicable' }] };
+    const sent = observation(loinc('18185-9'), date(0), { dataAbsentReason, component });
+    expect(pregnancyOf([sent]).dating?.asSent).toBe(`31 wk on ${date(0)}`);
+  });
+
   it('of seven days beside weeks is no remainder', () => {
     const component = [{ code: loinc('49052-4'), valueQuantity: quantity(7, 'd') }];
     const both = observation(loinc('18185-9'), date(0), { valueQuantity: quantity(31, 'wk'), component });

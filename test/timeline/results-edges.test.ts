@@ -1,6 +1,7 @@
 // Limits, haemolysis, samples and births, told by one element of several that could.
 import type { FhirResource, Observation } from 'fhir/r4.js';
 import { describe, expect, it } from 'vitest';
+import { isBirth } from '../../src/timeline/birth.ts';
 import { readLaboratory } from '../../src/timeline/laboratory.ts';
 import { urineSampleOf } from '../../src/timeline/urine-sample.ts';
 import {
@@ -135,6 +136,20 @@ describe('a birth', () => {
     ],
   ])('%s is set aside', (_, sent, code) => {
     expect(codesOf(built([sent]))).toEqual([code]);
+  });
+
+  it.each([
+    ['an observation', { resourceType: 'Observation', code: loinc('93857-1') }, true],
+    ['another observation', { resourceType: 'Observation', code: loinc('8480-6') }, false],
+    ['a procedure', { resourceType: 'Procedure', code: snomed('66348005') }, true],
+    [
+      'a procedure under the code of an observation',
+      { resourceType: 'Procedure', code: loinc('93857-1') },
+      false,
+    ],
+    ['another resource', { resourceType: 'ServiceRequest', code: snomed('66348005') }, false],
+  ])('is told by %s: %j %s', (_, fields, expected) => {
+    expect(isBirth(fields)).toBe(expected);
   });
 
   it('of a condition is known by one coding of several, in ICD alone', () => {

@@ -33,6 +33,7 @@ describe('a grade written in words and signs', () => {
     ['trace (15.5 mg/dL)', 0.5],
     ['trace (15.25 mg/dL)', 0.5],
     ['1+ (30 MG/DL)', 1],
+    ['negative 0 mg/dL', 0],
     ['[3+]', 3],
     ['(trace)', 0.5],
     ['trace.', 0.5],

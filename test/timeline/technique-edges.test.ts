@@ -16,6 +16,11 @@ describe('a component that tells how', () => {
       { code: { text: 'Mid arm circumference' }, ...cm(31) },
       { armCircumferenceCm: 31 },
     ],
+    [
+      'the arm first',
+      { code: { text: 'Left arm, mid circumference' }, ...cm(31) },
+      { armCircumferenceCm: 31 },
+    ],
     ['the arm last', { code: { text: 'Circumference of left arm' }, ...cm(31) }, { armCircumferenceCm: 31 }],
     ['an arm as part of a word', { code: { text: 'Alarm circumference' }, ...cm(31) }, {}],
     ['a circumference of the head', { code: { text: 'Head circumference' }, ...cm(31) }, {}],
