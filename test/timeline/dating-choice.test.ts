@@ -215,6 +215,8 @@ describe('an age as it is kept', () => {
     const dataAbsentReason = { coding: [{ code: 'not-applicable' }] };
     const sent = observation(loinc('18185-9'), date(0), { dataAbsentReason, component });
     expect(pregnancyOf([sent]).dating?.asSent).toBe(`31 wk on ${date(0)}`);
+    const nothing = observation(loinc('18185-9'), date(0), { dataAbsentReason });
+    expect(codesOf(built([nothing]))).toEqual(['value-absent-with-reason']);
   });
 
   it('of seven days beside weeks is no remainder', () => {
