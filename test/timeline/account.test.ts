@@ -205,6 +205,19 @@ describe('states of pregnancy', () => {
   });
 });
 
+describe('counts of one moment', () => {
+  it('that agree are told by the same one, whatever the order received', () => {
+    const coded = [loinc('11977-6'), snomed('364325004')].map((code, index) => ({
+      ...observation(code, at, { valueInteger: 2 }),
+      id: `c${String(index)}`,
+    }));
+    const [one, other] = [built(coded), built([...coded].reverse())];
+    expect(one.timeline.woman.parity?.count).toBe(2);
+    expect(one.timeline.woman).toEqual(other.timeline.woman);
+    expect([one.notNeeded.length, other.notNeeded.length]).toEqual([1, 1]);
+  });
+});
+
 describe('a size of the uterus', () => {
   it.each<[string, Partial<Observation>, boolean]>([
     ['of 20 cm or more', { valueQuantity: { ...quantity(20, 'cm'), comparator: '>=' } }, true],
