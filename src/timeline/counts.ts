@@ -6,7 +6,6 @@ import { indexCodes, rowsFor } from './code-index.ts';
 import { readValue } from './coded-value.ts';
 import type { TimelineContext, Unusable } from './context.ts';
 import { effectiveMoment } from './effective-moment.ts';
-import type { Fields } from './fields.ts';
 import { codingsOf, fieldsOf } from './fields.ts';
 import { compareIntervals } from './moment.ts';
 import { readQuantity } from './quantity.ts';
@@ -24,15 +23,10 @@ export interface Count {
   readonly received: Received;
 }
 
-/** Does this observation count fetuses, births or pregnancies? */
-export function isCount(fields: Fields): boolean {
-  return rowsFor(codingsOf(fields['code']), codeIndex).length > 0;
-}
-
 /**
  * What does this observation count?
  *
- * Given    received  an observation for which `isCount` holds
+ * Given    received  an observation that counts fetuses, births or pregnancies
  * Returns  the count with its time; or why it cannot be used
  * Throws   never
  * Notes    1. Accepted as an integer, or as a quantity without a unit or in `1`, `{#}` and the like.

@@ -165,9 +165,10 @@ function readAge(
   return isUnusable(weeks) || days === undefined ? weeks : withDays(weeks, days);
 }
 
+/** A whole that holds its values in components may say why it has none of its own. */
 function isValueless(fields: Fields): boolean {
   const sole = readValue(fields);
-  return isUnusable(sole) && sole.code === 'value-missing';
+  return isUnusable(sole) && (sole.code === 'value-missing' || sole.code === 'value-absent-with-reason');
 }
 
 /** Whole weeks beside 0 to 6 days are one age; more than 6 days are the age in days. */

@@ -187,7 +187,7 @@ function readCondition(received: Received<Condition>, facts: Facts, context: Tim
   if (!isUnusable(conditions) && !isNotAsked(conditions)) facts.conditions.push(...conditions);
 }
 
-/** Keeps what a reader found, unless it lies in the future. */
+/** Keeps what a reader found, which is one fact at least, unless all of it lies in the future. */
 function keep<Fact extends object>(
   received: Received,
   read: readonly Fact[] | NotAsked | Unusable,
@@ -197,8 +197,7 @@ function keep<Fact extends object>(
   if (isUnusable(read)) return context.setAside(received, read);
   if (isNotAsked(read)) return context.notNeeded(received, read.why);
   const current = read.filter((fact) => !isFuture(fact, context));
-  if (current.length === 0 && read.length > 0) return context.setAside(received, inFuture);
-  if (read.length === 0) return context.notNeeded(received, 'nothing in it is asked for');
+  if (current.length === 0) return context.setAside(received, inFuture);
   into.push(...current);
 }
 

@@ -71,7 +71,8 @@ export function gradeOfText(text: string, place: string): Grade | Unusable {
  * Returns  usable    the grade whose bin label the number is
  *          unusable  value-not-readable for a number that is no label, or a bound below one; and as `readQuantity`
  * Throws   never
- * Notes    1. "At least" a label keeps its grade, with a remark. Nothing else is computed from the number.
+ * Notes    1. "At least" a label keeps its grade, with a remark; "at most 0" is negative. Nothing else is computed
+ *             from the number.
  * Source   clinical-rules 1.6; terminology.md section 2.
  */
 export function gradeOfBin(quantity: unknown, place: string): Grade | Unusable {
@@ -87,10 +88,8 @@ export function gradeOfBin(quantity: unknown, place: string): Grade | Unusable {
       'A strip reports the label of a colour bin; this number is none. Send the grade, or the laboratory code 2888-6.',
     );
   }
-  const remarks =
-    comparator === undefined
-      ? ['Grade taken from the label of the strip in mg/dL.']
-      : ['At least this grade.'];
+  const isLabel = comparator === undefined || isUpperBound;
+  const remarks = isLabel ? ['Grade taken from the label of the strip in mg/dL.'] : ['At least this grade.'];
   return { kind: 'usable', grade: bin.grade, asSent: read.asSent, remarks };
 }
 

@@ -156,6 +156,7 @@ describe('a medicine', () => {
     expect(routeOf({ dosage: [{ route: { text: 'by mouth' } }] })).toBe('by mouth');
     expect(routeOf({ dosage: [{ route: snomed('26643006') }] })).toBe('26643006');
     expect(routeOf({ dosage: [{ text: 'sublingual' }] })).toBe('sublingual');
+    expect(routeOf({ dosage: [{ text: 'daily' }, { route: { text: 'by mouth' } }] })).toBe('by mouth');
     expect(routeOf({ dosage: [{ text: 'twice a day' }] })).toBeUndefined();
   });
 

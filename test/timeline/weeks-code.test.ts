@@ -43,6 +43,10 @@ describe('a code for the weeks of gestation', () => {
     expect(pregnancyOf([weeks('Z3A.20', fields)]).dating).toBeUndefined();
   });
 
+  it('may be recorded with the time of day', () => {
+    expect(ageNow([weeks('Z3A.20', { recordedDate: `${date(-10)}T09:00:00Z` })])).toBe('21+3');
+  });
+
   it('recorded after the time of the evaluation is not known yet', () => {
     const result = built([weeks('Z3A.20', { recordedDate: date(10) })]);
     expect(result.timeline.pregnancy.dating).toBeUndefined();
