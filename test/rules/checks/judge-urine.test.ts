@@ -37,14 +37,19 @@ describe('one result', () => {
 
   it('one limit met is enough, one left open by a bound keeps it open, a foreign unit is not used', () => {
     const two = { ...criteria, proteinCreatinineRatio: [atLeast(30, 'mg/mmol'), atLeast(0.3, 'mg/mg')] };
-    const both = (value: number, comparator?: '<' | '>') => {
+    const both = (value: number, comparator?: '<' | '>', given = two) => {
       const result = quantity('protein-creatinine-ratio', '09:00', value);
       const measured = comparator === undefined ? { value } : { value, comparator };
       const byUnit = { sentUnit: 'mg/mmol', values: { 'mg/mmol': value, 'mg/mg': value / 113 } };
-      return judgeUrine({ ...result, measured, byUnit }, two);
+      return judgeUrine({ ...result, measured, byUnit }, given);
     };
     expect(both(32)).toMatchObject({ verdict: 'significant', threshold: { unit: 'mg/mmol' } });
     expect(both(20)).toMatchObject({ verdict: 'not-significant', threshold: { unit: 'mg/mmol' } });
+    const second = { ...two, proteinCreatinineRatio: [atLeast(50, 'mg/mmol'), atLeast(0.3, 'mg/mg')] };
+    expect(both(40, undefined, second)).toMatchObject({
+      verdict: 'significant',
+      threshold: { unit: 'mg/mg' },
+    });
     expect(both(32, '<')).toMatchObject({ verdict: 'open' });
     // Below 30 mg/mmol of the one limit for certain; of the other it is open.
     expect(both(30, '<')).toMatchObject({ verdict: 'not-significant' });

@@ -165,6 +165,11 @@ describe('what is said of a pair that does not confirm', () => {
     expect(said(raised('05:00'), raised('06:00'), raised('08:30'))).toContain('are 30 minutes short');
   });
 
+  it('names none where the publication has no interval', () => {
+    const { because } = answer({ pressures: [raised('2025-03-10'), raised('09:00')] }, noInterval);
+    expect(because).toContain('the times do not show the interval');
+  });
+
   it('names no minutes where a time is only a date', () => {
     for (const pair of [
       [raised('2025-03-10'), raised('23:00')],

@@ -86,7 +86,7 @@ describe('a severe reading is closed', () => {
     const two = at(reading('06:00', 168, 100), low('07:00'), high('09:00'), low('10:00'));
     // The earlier one is confirmed by the later: only the later is closed.
     expect(closed(two).cited).toEqual([sentHigh, sentLow]);
-    const pair = at(high('06:00'), high('06:14'), low('07:00'));
+    const pair = at(reading('06:00', 168, 100), high('06:14'), low('07:00'));
     expect(closed(pair).cited).toEqual([sentHigh, sentLow]);
   });
 
