@@ -5,20 +5,14 @@ import type { LaboratoryResult, Timeline } from '../../../src/timeline/timeline.
 import { condition, lab } from '../facts.ts';
 import { ask, limit, told } from './ask.ts';
 
+const question = {
+  check: 'organ-involvement',
+  periods: ['from-20-weeks'],
+  newOnset: true,
+  symptomsFreshWithin: limit('<=', 1, 'd'),
+} as const;
 const answer = (criterion: OrganCriterion, facts: Partial<Timeline>, more: object = {}) =>
-  told(
-    ask(
-      {
-        check: 'organ-involvement',
-        criteria: [criterion],
-        periods: ['from-20-weeks'],
-        newOnset: true,
-        symptomsFreshWithin: limit('<=', 1, 'd'),
-        ...more,
-      },
-      facts,
-    ),
-  );
+  told(ask({ ...question, criteria: [criterion], ...more }, facts));
 
 describe('a multiple of the upper limit', () => {
   const twice: OrganCriterion = {
@@ -66,6 +60,21 @@ describe('a multiple of the upper limit', () => {
     expect(bound('>', 50)).toEqual({ outcome: 'cannot-tell', cited: ['50 U/L'], limits: [] });
   });
 
+  it('beside a limit of its own tells the same result twice, each time as it was compared', () => {
+    const limited: OrganCriterion = {
+      id: 'alt',
+      kind: 'laboratory',
+      organ: 'liver',
+      analytes: ['alt'],
+      limit: limit('>', 40, 'U/L'),
+    };
+    const { evidence } = ask({ ...question, criteria: [limited, twice] }, { laboratory: [alt(80)] });
+    expect(evidence?.map(({ asCompared }) => asCompared)).toEqual([
+      '80 U/L',
+      '2 times the upper limit of 40 U/L',
+    ]);
+  });
+
   it('cannot be told without a result, or in another unit', () => {
     expect(of()).toEqual({ outcome: 'cannot-tell', cited: [], limits: [] });
     expect(of(lab('09:00', 'alt', 100, 'ukat/L'))).toEqual({ outcome: 'cannot-tell', cited: [], limits: [] });
@@ -100,7 +109,11 @@ describe('a multiple of her own earlier value', () => {
       cited: cited(45, 90),
       limits: ['>= 2 1'],
     });
-    expect(of(creatinine(october, 45), now(89)).outcome).toBe('not-met');
+    expect(of(creatinine(october, 45), now(89))).toEqual({
+      outcome: 'not-met',
+      cited: cited(45, 89),
+      limits: ['>= 2 1'],
+    });
     const three = [creatinine('2023-01-01T09:00:00Z', 40), creatinine('2025-01-01T09:00:00Z', 50)];
     expect(of(...three, now(80)).cited).toEqual(cited(40, 80));
     const lowest = [creatinine(october, 50), creatinine('2025-02-01T09:00:00Z', 40)];

@@ -148,6 +148,11 @@ describe('a drug for pressure after a raised contact', () => {
     expect(confirmed([normal('05:00'), raised('06:00'), normal('08:00')], drug('07:00'))).toEqual(met);
   });
 
+  it('known by its date alone does not: it may have come before the reading of that day', () => {
+    const dated = [raised('2025-03-09'), normal('09:00')];
+    expect(confirmed(dated, drug('2025-03-09')).outcome).toBe('cannot-tell');
+  });
+
   it('does not when the contact before it was normal, or none followed', () => {
     expect(confirmed([normal('06:00'), raised('08:00')], drug('07:00')).outcome).toBe('cannot-tell');
     expect(confirmed([raised('06:00')], drug('07:00')).outcome).toBe('cannot-tell');
@@ -193,13 +198,13 @@ describe('the time of the repeat', () => {
 });
 
 describe('a stale pair', () => {
-  const stale = (...pressures: Timeline['pressures']) =>
-    told(
-      ask(
-        { check: 'pressure-pair-stale', limits, confirmation: fourHours, freshWithin: limit('<=', 7, 'd') },
-        { pressures },
-      ),
-    );
+  const question = {
+    check: 'pressure-pair-stale',
+    limits,
+    confirmation: fourHours,
+    freshWithin: limit('<=', 7, 'd'),
+  } as const;
+  const stale = (...pressures: Timeline['pressures']) => told(ask(question, { pressures }));
   const width = { cited: [sent, sent], limits: ['<= 7 d'] };
 
   it('lies further apart than the limit', () => {
@@ -211,6 +216,14 @@ describe('a stale pair', () => {
     const beside = stale(raised('2025-02-01T09:00:00Z'), raised('05:00'), raised('09:00'));
     expect(beside).toEqual({ outcome: 'not-met', ...width });
     expect(stale(raised('09:00')).outcome).toBe('not-applicable');
+  });
+
+  it('of which both lie more than six weeks after a birth is none', () => {
+    const source = { reference: 'Observation/birth', preliminary: false };
+    const birth = { at: moment('2024-12-01'), asSent: 'born', source };
+    const pressures = [raised('2025-03-01T09:00:00Z'), raised('09:00')];
+    const { outcome } = ask(question, { pressures, pregnancy: { remarks: [], birth } });
+    expect(outcome).toBe('not-applicable');
   });
 
   it('does not reach over the boundary of 20 weeks', () => {

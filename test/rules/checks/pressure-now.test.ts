@@ -115,6 +115,14 @@ describe('normal now', () => {
     });
   });
 
+  it('is open while one of several such numbers is not answered', () => {
+    const at = (clock: string) => unusable('above-plausible-range', clock);
+    const visit = [normal('09:00'), normal('09:02'), normal('09:08')];
+    expect(beside([at('09:01'), at('09:06')], ...visit)).toBe('met');
+    expect(beside([at('09:01'), at('09:08')], ...visit)).toBe('cannot-tell');
+    expect(beside([at('08:59'), at('09:00')], normal('09:00'))).toBe('cannot-tell');
+  });
+
   it.each([
     ['time-unusable', 120, 76, 'met'],
     ['faulty-form', 120, 76, 'met'],
@@ -152,6 +160,7 @@ describe('normal now', () => {
     expect(ready({ pressures, urineProteins: urine }).outcome).toBe('cannot-tell');
     const { at: _at, ...undated } = symptom('headache', 'absent');
     expect(ready({ pressures, symptoms: [undated] }).outcome).toBe('met');
+    expect(ready({ pressures, symptoms: [undated], urineProteins: urine }).outcome).toBe('cannot-tell');
   });
 });
 

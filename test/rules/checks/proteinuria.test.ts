@@ -161,6 +161,7 @@ describe('new against what was there before 20 weeks', () => {
     ['a strip now', [ratio(early, 40), strip('09:00', 2)]],
     ['two strips', [strip(early, 2), strip('09:00', 3)]],
     ['another kind', [quantity('excretion-24h', early, 400), now]],
+    ['another ratio', [quantity('albumin-creatinine-ratio', early, 40), now]],
     ['another unit', [ratio(early, 40), sent('09:00', 1, 'mg/mg')]],
   ] as const)('cannot be told of %s, and may be taken for new', (_, results) => {
     const both = { ...against, criteria: { ...criteria, proteinCreatinineRatio: inEither } };

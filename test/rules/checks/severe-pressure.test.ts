@@ -82,17 +82,26 @@ describe('a severe reading is closed', () => {
     });
   });
 
-  it('the newest of several is told, confirmed ones aside', () => {
-    const two = at(reading('06:00', 168, 100), low('07:00'), high('09:00'), low('10:00'));
-    // The earlier one is confirmed by the later: only the later is closed.
-    expect(closed(two).cited).toEqual([sentHigh, sentLow]);
+  it('the newest of several is told', () => {
     const pair = at(reading('06:00', 168, 100), high('06:14'), low('07:00'));
     expect(closed(pair).cited).toEqual([sentHigh, sentLow]);
+  });
+
+  it('and one that was confirmed is not', () => {
+    expect(closed(at(high('09:00'), high('09:20'), low('09:45'))).outcome).toBe('not-met');
+  });
+
+  it('never when a drug came between, though other readings came before the drug', () => {
+    const treated = { ...at(high('09:00'), low('09:10'), low('09:40')), ...drug('09:15') };
+    expect([closed(treated).outcome, open(treated).outcome]).toEqual(['not-met', 'met']);
   });
 
   it('never beside a danger symptom, nor when a drug brought it down', () => {
     const pressures = at(high('09:00'), low('09:30'));
     expect(closed({ ...pressures, ...headache }).outcome).toBe('not-met');
+    expect(closed({ ...at(high('08:00'), high('09:00'), low('09:30')), ...headache }).outcome).toBe(
+      'not-met',
+    );
     expect(closed({ ...pressures, ...drug('09:10') }).outcome).toBe('not-met');
   });
 });
@@ -118,6 +127,13 @@ describe('severe pressure is confirmed', () => {
       limits: limited,
     });
     expect(confirmed({ ...at(high('09:00'), low('09:20')), ...drug('09:25') }).outcome).toBe('cannot-tell');
+  });
+
+  it('beside a danger symptom in its own part of the pregnancy, whatever came in the part before', () => {
+    const over20 = at(high('2024-12-29T23:50:00Z'), high('2024-12-30T00:10:00Z'));
+    expect(confirmed(over20, 'from-20-weeks').outcome).toBe('cannot-tell');
+    expect(confirmed({ ...over20, ...headache }, 'from-20-weeks').outcome).toBe('met');
+    expect(confirmed(over20, 'before-20-weeks').outcome).toBe('met');
   });
 
   it('says why', () => {
@@ -151,8 +167,17 @@ describe('severe pressure is current', () => {
     });
   });
 
+  it('counts from the last of several severe readings', () => {
+    const third = high('2025-03-09T08:00:00Z');
+    expect(current(at(...pair, third, low('2025-03-10T07:59:00Z'))).outcome).toBe('met');
+    expect(current(at(...pair, third, low('2025-03-10T08:00:00Z'))).outcome).toBe('not-met');
+  });
+
   it('is open while it is not confirmed', () => {
     expect(current(at(high('09:00'))).outcome).toBe('cannot-tell');
+    expect(current(at(high('2025-03-08T09:00:00Z'), low('2025-03-09T10:00:00Z'))).outcome).toBe(
+      'cannot-tell',
+    );
   });
 });
 

@@ -48,6 +48,8 @@ describe('the level', () => {
     ['diastolic-not-below-systolic', [90, 160], 'emergency'],
     ['diastolic-not-below-systolic', [110, 120], 'emergency'],
     ['diastolic-not-below-systolic', [60, 120], 'same-day'],
+    ['diastolic-not-below-systolic', [165, undefined], 'emergency'],
+    ['diastolic-not-below-systolic', [undefined, 112], 'emergency'],
     ['below-plausible-range', [undefined, 112], 'emergency'],
     ['below-plausible-range', [165, undefined], 'emergency'],
     ['below-plausible-range', [145, undefined], 'same-day'],
