@@ -24,20 +24,18 @@ const normal = (when: string) => reading(when, 120, 76);
 const sent = '150/96 mm[Hg]';
 const named = [...raisedIds, '>= 4 h'];
 
+const question = {
+  check: 'pressure-confirmed',
+  limits,
+  severe,
+  period: 'from-20-weeks',
+  severeConfirmation,
+  dangerSymptoms: ['headache'],
+} as const;
 const answer = (facts: Partial<Timeline>, confirmation: Confirmation = fourHours, days?: number) =>
-  ask(
-    {
-      check: 'pressure-confirmed',
-      limits,
-      severe,
-      period: 'from-20-weeks',
-      confirmation,
-      severeConfirmation,
-      dangerSymptoms: ['headache'],
-    },
-    facts,
-    days,
-  );
+  ask({ ...question, confirmation }, facts, days);
+const source = { reference: 'Observation/birth', preliminary: false };
+const longBorn = { remarks: [], birth: { at: moment('2024-12-01'), asSent: 'born', source } };
 const confirmed = (pressures: Timeline['pressures'], more: Partial<Timeline> = {}) =>
   told(answer({ pressures, ...more }));
 
@@ -72,6 +70,9 @@ describe('two raised contacts', () => {
     const early = { pressures: [raised('05:00'), raised('09:00')] };
     expect(answer(early, fourHours, 100).outcome).toBe('not-applicable');
     expect(answer({}).outcome).toBe('not-applicable');
+    const undated = { ...question, confirmation: fourHours, period: 'unknown' } as const;
+    expect(ask(undated, { ...early, pregnancy: { remarks: [] } }).outcome).toBe('met');
+    expect(ask(undated, { ...early, pregnancy: longBorn }).outcome).toBe('not-applicable');
   });
 
   it('none of them raised: not met, with the newest contact', () => {
@@ -219,10 +220,8 @@ describe('a stale pair', () => {
   });
 
   it('of which both lie more than six weeks after a birth is none', () => {
-    const source = { reference: 'Observation/birth', preliminary: false };
-    const birth = { at: moment('2024-12-01'), asSent: 'born', source };
     const pressures = [raised('2025-03-01T09:00:00Z'), raised('09:00')];
-    const { outcome } = ask(question, { pressures, pregnancy: { remarks: [], birth } });
+    const { outcome } = ask(question, { pressures, pregnancy: longBorn });
     expect(outcome).toBe('not-applicable');
   });
 
