@@ -113,16 +113,14 @@ function unconfirmed(
       evidence: occasions.slice(-1).flatMap(ofOccasion),
     });
   const repeatAt = repeatTime(first.at, options.confirmation);
-  return cannotTell(shortText(raised, options.confirmation), {
+  return cannotTell(shortText(first, raised.at(-1) ?? first, options.confirmation), {
     thresholds,
     evidence: raised.flatMap(ofOccasion),
     missing: repeatAt === undefined ? {} : { at: repeatAt },
   });
 }
 
-function shortText(raised: readonly Occasion[], confirmation: Confirmation): string {
-  const [first, last] = [raised[0], raised.at(-1)];
-  if (first === undefined || last === undefined) return '';
+function shortText(first: Occasion, last: Occasion, confirmation: Confirmation): string {
   const text = `${pressureText(first.value)} mm[Hg] at ${first.at.text}`;
   if (first === last) return `${text} is raised and has no second raised contact yet.`;
   const minimum = confirmation.minimumInterval;

@@ -171,6 +171,14 @@ describe('what is said of a pair that does not confirm', () => {
     expect(said(raised('05:00'), raised('06:00'), raised('08:30'))).toContain('are 30 minutes short');
   });
 
+  it('names none where the interval is there and the arms differ', () => {
+    const sameArm = { ...fourHours, sameArm: true };
+    for (const clock of ['09:00', '10:00'])
+      expect(
+        answer({ pressures: [raised('05:00', 'left'), raised(clock, 'right')] }, sameArm).because,
+      ).not.toContain('short of');
+  });
+
   it('names none where the publication has no interval', () => {
     const { because } = answer({ pressures: [raised('2025-03-10'), raised('09:00')] }, noInterval);
     expect(because).toContain('the times do not show the interval');
@@ -194,7 +202,7 @@ describe('the time of the repeat', () => {
 
   it('is part of what is missing', () => {
     expect(answer({ pressures: [raised('09:00')] }).missing?.at).toBe('2025-03-10T13:00:00Z');
-    expect(answer({ pressures: [raised('2025-03-10')] }).missing).toEqual({});
+    expect(answer({ pressures: [raised('2025-03-10')] }).missing).toStrictEqual({});
   });
 });
 
