@@ -119,9 +119,10 @@ describe('a cuff', () => {
     [35.5, 'Adult', { fits: false, fault: 'too-small', right: 'large' }],
     [30, 'Large adult cuff (blue, 32-42 cm)', { fits: false, fault: 'too-large', right: 'adult' }],
     [50, '  BP cuff, large-adult ', { fits: true }],
+    [50, 'Large, adult', { fits: true }],
     [30, 'blue', undefined],
   ])('an arm of %d cm and "%s"', (arm, cuff, fit) => {
-    expect(cuffFit(arm, cuff, sizes)).toEqual(fit);
+    expect(cuffFit(arm, cuff, sizes)).toStrictEqual(fit);
   });
 
   const check = {

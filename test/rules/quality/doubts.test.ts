@@ -16,6 +16,11 @@ describe('a notice', () => {
     const check = { check: 'rest', tooShort: limit('<', 5, 'min') } as const;
     const at = (when: string) => said(check, { pressures: [taken({ restMinutes: 1 }, when)] });
     expect([at(justIn), at(tooOld), at(longAgo)]).toEqual([`Doubtful. | ${sent}`, 'nothing', 'nothing']);
+    const ofToday = { pressures: [taken({ restMinutes: 1 }, '09:00')] };
+    expect([
+      noticeOf(check, ofToday, day, 0),
+      noticeOf(check, { pressures: [taken({ restMinutes: 1 }, '2025-03-09T23:00:00Z')] }, day, 0),
+    ]).toMatchObject([{}, undefined]);
     expect(noticeOf(check, { pressures: [taken({ restMinutes: 1 })] })).toMatchObject({
       rule: 'rule',
       grade: 'ask',

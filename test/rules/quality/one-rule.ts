@@ -13,9 +13,12 @@ export function noticeOf(
   check: QualityCheck,
   facts: Partial<Timeline>,
   freshWithin: Threshold = day,
+  days?: number,
 ): QualityNotice | undefined {
   const rest = { id: 'rule', number: 'Q0', grade: 'ask', sentence: 'Doubtful.' } as const;
-  const [notice] = judgeQuality(viewOf(facts), [{ ...check, ...rest, freshWithin, citation: day.citation }]);
+  const [notice] = judgeQuality(viewOf(facts, days), [
+    { ...check, ...rest, freshWithin, citation: day.citation },
+  ]);
   return notice;
 }
 

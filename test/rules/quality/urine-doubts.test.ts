@@ -29,6 +29,7 @@ describe('a strip', () => {
     );
     expect(beside({})).toBe('nothing');
     expect(beside({ laboratory: [lab('09:00', 'urine-ph', 9, 'other')] })).toBe('nothing');
+    expect(beside({ laboratory: [lab('09:00', 'sflt1-plgf-ratio', 38, '1')] })).toBe('nothing');
     expect(beside({ urineSigns: [sign('09:00', 'nitrite', false)] })).toBe('nothing');
   });
 
