@@ -123,6 +123,53 @@ describe('a symptom, a condition and a medicine', () => {
   });
 });
 
+describe('a question about several', () => {
+  const { citation } = limit('>=', 1, '1');
+  const shared = { id: 'several', asks: '', citation } as const;
+  const organ: Question = {
+    ...shared,
+    check: 'organ-involvement',
+    criteria: [
+      {
+        id: 'liver',
+        kind: 'laboratory',
+        organ: 'liver',
+        analytes: ['alt', 'ast'],
+        limit: limit('>', 40, 'U/L'),
+      },
+      {
+        id: 'brain',
+        kind: 'symptom',
+        organ: 'brain',
+        symptoms: ['headache', 'visual-disturbance'],
+        citation,
+      },
+    ],
+    periods: ['from-20-weeks'],
+    newOnset: false,
+    symptomsFreshWithin: limit('<=', 1, 'd'),
+  };
+  const present: Question = {
+    ...shared,
+    check: 'symptom-present',
+    symptoms: ['headache', 'dyspnoea'],
+    freshWithin: limit('<=', 1, 'd'),
+  };
+
+  it('looks at each of them, and at nothing else', () => {
+    const at = (question: Question, facts: Partial<Timeline>) => looked([question], facts).length;
+    const results = (['alt', 'ast', 'ldh'] as const).map((name) => ({
+      laboratory: [lab('09:00', name, 1, 'U/L')],
+    }));
+    expect(results.map((facts) => at(organ, facts))).toEqual([1, 1, 0]);
+    const symptoms = (['headache', 'visual-disturbance', 'dyspnoea'] as const).map((name) => ({
+      symptoms: [symptom(name)],
+    }));
+    expect(symptoms.map((facts) => at(organ, facts))).toEqual([1, 1, 0]);
+    expect(symptoms.map((facts) => at(present, facts))).toEqual([1, 0, 1]);
+  });
+});
+
 describe('the dating and the birth', () => {
   const source = (reference: string) => ({ reference, preliminary: false });
   const pregnancy = {
