@@ -1,7 +1,7 @@
 // Notices about medicines with rules of their own: of what, beside what, for how long. Clinical rules 2.7, 2.9; case X38.
 import { describe, expect, it } from 'vitest';
 import type { MedicineRule } from '../../src/guidelines/guideline.ts';
-import { judgeMedicines } from '../../src/rules/medicine-safety.ts';
+import { judgeMedicine, judgeMedicines } from '../../src/rules/medicine-safety.ts';
 import type { KnownCondition, Medicine } from '../../src/timeline/timeline.ts';
 import { limit, viewOf } from './checks/ask.ts';
 import { condition, medicine, moment } from './facts.ts';
@@ -91,6 +91,21 @@ describe('a notice about a medicine', () => {
       false,
       false,
     ]);
+  });
+
+  it('is not met where what it needs beside the medicine is not there', () => {
+    const judged = judgeMedicine(
+      viewOf({ medicines: [taken] }),
+      { ...rule, conditions: ['asthma'] },
+      outcomes,
+    );
+    expect(judged).toEqual({ outcome: 'not-met', medicines: [taken], evidence: judged.evidence });
+    expect(judged.evidence.map(({ asSent }) => asSent)).toEqual(['nsaid']);
+    expect(judgeMedicine(viewOf({}), rule, outcomes)).toEqual({
+      outcome: 'not-applicable',
+      medicines: [],
+      evidence: [],
+    });
   });
 
   it('passes over a product that counts as another', () => {
