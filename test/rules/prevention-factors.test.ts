@@ -262,6 +262,7 @@ describe('another publication', () => {
     expect(elsewhere(lower, 35)).toBeUndefined();
     expect(elsewhere(lower, 30)).toBeUndefined();
     expect(elsewhere({}, 34)).toBeUndefined();
+    expect(judged({})).not.toHaveProperty('elsewhere');
   });
 
   it('without a limit is named where the factor is found', () => {

@@ -181,6 +181,7 @@ describe('the value of a contact', () => {
     expect(leftOpenBy([felt, noDiastolic])).toEqual({ isDiastolicUnheard: true });
     expect(leftOpenBy([felt, reading('09:08', 150, 80)])).toEqual({});
     expect(leftOpenBy([noDiastolic])).toEqual({});
+    expect(visitValue([reading('09:00', undefined, undefined)], visit).value).toStrictEqual({});
     expect(visitValue([bound], visit).value).toEqual({
       systolicMmHg: 150,
       diastolicMmHg: 80,

@@ -71,6 +71,15 @@ describe('digits of a site', () => {
     expect(diastolic).toMatchObject({ half: 'diastolic', justBelow: 3, justAtOrAbove: 2 });
   });
 
+  it('a half that a reading does not have is not among them', () => {
+    const counts = thresholdAvoidance(
+      [{ systolicMmHg: 138 }, { diastolicMmHg: 88 }, {}],
+      raisedLimits,
+      rules,
+    );
+    expect(counts.map(({ readings }) => readings)).toEqual([1, 1]);
+  });
+
   it('alert by their ratio and their statistic together, from enough readings on', () => {
     const outcome = (...values: readonly number[]) => avoided(...values)[0]?.outcome;
     expect(outcome(138, 138, 138, 138, 139, 139, 140)).toBe('met');
@@ -112,9 +121,9 @@ describe('digits of a site', () => {
 
   it('women are judged from as many days as the limit, and counted when one value fills them', () => {
     const other = [on(1, 120, 70), on(2, 122, 70), on(3, 124, 70)];
-    expect(copyForwardReport([same, other, same.slice(1), []], rules)).toEqual({
-      women: 2,
-      withRepeatedValue: 1,
+    expect(copyForwardReport([same, other, same, same.slice(1), []], rules)).toEqual({
+      women: 3,
+      withRepeatedValue: 2,
     });
     expect(copyForwardReport([[on(1, 120, 70), on(1, 121, 70), on(1, 122, 70)]], rules)).toEqual({
       women: 0,
