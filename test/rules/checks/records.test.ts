@@ -116,6 +116,9 @@ describe('a medicine in use', () => {
       expect(outcome([dose('2025-03-09T12:00:00Z')], once)).toBe('met');
       expect(outcome([dose('2025-03-09T11:59:00Z')], once)).toBe('not-met');
       expect(outcome([medicine('labetalol', 'given')], once)).toBe('not-met');
+      expect(outcome([medicine('aspirin', 'given', '09:00')], once)).toBe('not-met');
+      const stopped = { ...medicine('labetalol', 'stopped'), end: moment('09:00') };
+      expect(outcome([stopped], once)).toBe('not-met');
     });
 
     it('counts from two so far apart, of one medicine, where that is asked', () => {
