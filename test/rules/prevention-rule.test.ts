@@ -201,6 +201,11 @@ describe('what is on record', () => {
   });
 });
 
+it('a publication without such rules says nothing', () => {
+  const { preventionRules: _none, ...bare } = guideline();
+  expect(advisePrevention(viewOf({}), bare, new Map())).toEqual([]);
+});
+
 describe('where it is not asked', () => {
   const born = (at: string) => ({
     ...having('diabetes'),

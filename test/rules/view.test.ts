@@ -130,6 +130,7 @@ describe('long enough after', () => {
     expect(after('2025-03-08', '2025-03-10')).toBe(true);
     expect(after('2025-03-09', '2025-03-10')).toBeUndefined();
     expect(after('2025-03-10', '03:00')).toBe(false);
+    expect(after('2025-03-10', '04:00')).toBeUndefined();
   });
 });
 
