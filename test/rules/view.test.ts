@@ -89,6 +89,10 @@ describe('contacts', () => {
     );
   });
 
+  it('of a date alone hold no reading with a time, though it be that of midnight', () => {
+    expect(sizes(reading('2025-03-10T00:00:00Z', 150, 90), reading('2025-03-10', 150, 90))).toEqual([1, 1]);
+  });
+
   it('are placed and timed by their first reading', () => {
     const [only] = viewOf({ pressures: [reading('09:00', 150, 90), reading('09:20', 140, 80)] }).occasions;
     expect([only?.at.text, only?.place.gestationalAgeDays]).toEqual(['2025-03-10T09:00:00Z', 210]);

@@ -34,6 +34,12 @@ describe('two readings of one visit', () => {
       'nothing',
     );
     expect(of(reading('09:00', 120, undefined), reading('09:01', undefined, 70))).toBe('nothing');
+    expect(of(reading('09:00', 120, 70), reading('09:02', 140, undefined))).toBe(
+      'Doubtful. | 120/70 | 140/-',
+    );
+    expect(of(reading('09:00', 120, undefined), reading('09:02', 140, 70))).toBe(
+      'Doubtful. | 120/- | 140/70',
+    );
     expect(of()).toBe('nothing');
   });
 });
