@@ -187,6 +187,7 @@ describe('the value of a contact', () => {
     expect(leftOpenBy([felt, reading('09:08', 150, 80)])).toEqual({});
     expect(leftOpenBy([noDiastolic])).toEqual({});
     expect(visitValue([reading('09:00', undefined, undefined)], visit).value).toStrictEqual({});
+    expect(visitValue([noDiastolic], visit).value).toStrictEqual({ systolicMmHg: 150 });
     expect(visitValue([bound], visit).value).toEqual({
       systolicMmHg: 150,
       diastolicMmHg: 80,

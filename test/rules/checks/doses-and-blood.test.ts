@@ -1,7 +1,9 @@
 // Doses given or perhaps given, a value taken since, blood tested lately, and the part of the pregnancy now.
 import { describe, expect, it } from 'vitest';
+import { timelineValues } from '../../../src/guidelines/registry.ts';
+import { milliseconds } from '../../../src/rules/compare.ts';
 import type { Medicine, Timeline } from '../../../src/timeline/timeline.ts';
-import { lab, medicine, moment } from '../facts.ts';
+import { asOf, lab, medicine, moment } from '../facts.ts';
 import { ask, limit, told } from './ask.ts';
 
 const within = limit('<=', 1, 'd');
@@ -62,6 +64,12 @@ describe('given or running', () => {
     ['another medicine', medicine('aspirin', 'active'), 'not-met', 'not-met'],
   ])('%s', (_, item, isGiven, isPerhaps) => {
     expect(both(item)).toEqual([isGiven, isPerhaps]);
+  });
+
+  it('a dose of a moment ahead counts within what clocks may differ', () => {
+    const ahead = asOf + milliseconds(timelineValues.futureTolerance);
+    const at = (time: number) => given(magnesium('given', new Date(time).toISOString())).outcome;
+    expect([at(ahead), at(ahead + 1000)]).toEqual(['met', 'not-met']);
   });
 
   it('names each medicine once, and cites every dose', () => {
