@@ -92,6 +92,19 @@ describe('a drug', () => {
     ]).toEqual([[[sentence, 0]], [], [], []]);
   });
 
+  it('cites the onset of what is against it, or its record', () => {
+    const [onset, recorded] = [moment('2010-01-01'), moment('2011-01-01')];
+    const times = (more: Partial<KnownCondition>) =>
+      options([{ against: [{ sentence, conditions: ['asthma'] }] }], {
+        conditions: [{ ...condition('asthma'), ...more }],
+      })[0]?.against.flatMap(({ evidence }) => evidence.map(({ at }) => at));
+    expect([times({ onset, recorded }), times({ recorded }), times({})]).toEqual([
+      ['2010-01-01'],
+      ['2011-01-01'],
+      [undefined],
+    ]);
+  });
+
   it('has against it a medicine in use, or given lately, each once', () => {
     const inUse = { medicines: ['nifedipine'] };
     const given = { given: { medicines: ['nifedipine'], within: limit('<=', 1, 'd') } };

@@ -150,7 +150,7 @@ describe('how far the pregnancy is', () => {
   if (dating === undefined) throw new Error('no dating');
 
   it('is told in days and in weeks, with the due date and what it rests on', () => {
-    expect(ageOf({ remarks: ['one'], dating: { ...dating, remarks: ['two'] } })).toEqual({
+    expect(ageOf({ remarks: ['one'], dating: { ...dating, remarks: ['two'] } })).toStrictEqual({
       days: 210,
       text: '30+0',
       period: 'from-20-weeks',
@@ -162,7 +162,7 @@ describe('how far the pregnancy is', () => {
   });
 
   it('after birth in days since it, without a due date', () => {
-    expect(ageOf({ remarks: [], dating, birth })).toEqual({
+    expect(ageOf({ remarks: [], dating, birth })).toStrictEqual({
       period: 'after-birth',
       daysAfterBirth: 4,
       method: 'ultrasound',
@@ -172,7 +172,7 @@ describe('how far the pregnancy is', () => {
   });
 
   it('undated is told as nothing but that', () => {
-    expect(ageOf({ remarks: [] })).toEqual({ period: 'unknown', evidence: [], remarks: [] });
+    expect(ageOf({ remarks: [] })).toStrictEqual({ period: 'unknown', evidence: [], remarks: [] });
   });
 });
 

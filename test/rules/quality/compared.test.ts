@@ -102,6 +102,8 @@ describe('the same value', () => {
     expect(said(check, on('01-10'), on('02-01', 80), on('02-10'), on('03-10'))).toContain(
       'on 3 days. | 124/78 | 124/78 | 124/78',
     );
+    const otherSystolic = reading('2025-02-01T09:00:00Z', 130, 78);
+    expect(said(check, otherSystolic, ...three)).toBe(said(check, ...three));
     expect(said(check, ...three.slice(1))).toBe('nothing');
     expect(said(check, on('01-10'), on('02-10'), on('03-01'))).toBe('nothing');
     expect(said(check, on('01-10'), on('02-10'), on('03-02'), on('03-10', 80))).toBe('nothing');
