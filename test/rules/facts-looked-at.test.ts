@@ -224,6 +224,21 @@ describe('the answer of a guideline', () => {
     expect(finding('now-unknown', {})).not.toHaveProperty('missing');
   });
 
+  it('tells nothing missing of a question that asks for nothing', () => {
+    const { findings } = applyRules(timeline(), guideline(), timelineValues).assessment;
+    const asking = new Set(
+      guideline()
+        .questions.filter(({ whenCannotTell }) => whenCannotTell)
+        .map(({ id }) => id),
+    );
+    const open = findings.filter(
+      ({ outcome, question }) => outcome === 'cannot-tell' && !question.startsWith('class:'),
+    );
+    const wanting = open.filter((one) => 'missing' in one).map(({ question }) => question);
+    expect(open.length).toBeGreaterThan(wanting.length);
+    expect(wanting).toEqual(open.map(({ question }) => question).filter((id) => asking.has(id)));
+  });
+
   it('has a referral where one holds, and none where none does', () => {
     const of = (systolic: number) =>
       applyRules(timeline({ pressures: [reading('11:00', systolic, 70)] }), guideline(), timelineValues)

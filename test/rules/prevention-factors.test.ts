@@ -265,6 +265,19 @@ describe('another publication', () => {
     expect(judged({})).not.toHaveProperty('elsewhere');
   });
 
+  it('is not named where a bound leaves it open here', () => {
+    const bound = {
+      ...lab('09:00', 'body-mass-index', 31, 'kg/m2'),
+      measured: { value: 31, comparator: '>' as const },
+    };
+    const factor = { bodyMassIndex: limit('>=', 35, 'kg/m2'), ...lower };
+    expect(judged(factor, { laboratory: [bound] })).toEqual({
+      factor: { id: 'factor', factor: 'factor', level: 'high', ...factor },
+      verdict: 'never-asked',
+      evidence: [],
+    });
+  });
+
   it('without a limit is named where the factor is found', () => {
     expect(elsewhere({ elsewhere: { sentence } }, 35)).toBe(sentence);
     expect(elsewhere({ elsewhere: { sentence } }, 34)).toBeUndefined();
