@@ -54,10 +54,14 @@ function asFinding(
     question: classId(rule),
     asks: rule.sentence,
     outcome,
-    because: [...new Set(decisive.map((part) => part.because))].join(' ') || rule.sentence,
+    because: eachOnce(decisive.map((part) => part.because)).join(' ') || rule.sentence,
     evidence: isMet ? uniqueEvidence(decisive.flatMap((part) => part.evidence)) : [],
     thresholds: isMet ? [...new Set(decisive.flatMap((part) => part.thresholds))] : [],
     source: rule.citation,
     restsOn: questionsOf(rule.when),
   };
 }
+
+/** A sentence that another one holds already is not said again. */
+const eachOnce = (sentences: readonly string[]): readonly string[] =>
+  [...new Set(sentences)].filter((one, _, all) => !all.some((other) => other !== one && other.includes(one)));

@@ -58,8 +58,10 @@ export function dosesInUse(
   );
 }
 
-const distance = (one: Medicine, other: Medicine): number =>
-  Math.abs((one.start?.earliest ?? 0) - (other.start?.earliest ?? 0));
+const distance = (one: Medicine, other: Medicine): number => Math.abs(timeOf(one) - timeOf(other));
+
+/** Of a dose whose time is known, if only by its end. */
+const timeOf = ({ start, end }: Medicine): number => (start ?? end)?.earliest ?? 0;
 
 /** Those that may have been given: ordered and not known to be given, or given at a time not recorded. */
 export const perhapsGiven = (

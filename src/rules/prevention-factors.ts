@@ -210,7 +210,7 @@ function sinceLastBirth(view: View, limit: Threshold | undefined): Trace {
   if (born === undefined) return parity?.count === 0 ? verdictOf(false, []) : neverAsked;
   const due = dueDay(view);
   const years = wholeYears(born.at.localDay, due);
-  const isMore = wholeYears(born.at.localDay + 1, due) >= years && years > 0;
+  const isMore = wholeYears(born.at.localDay + 1, due) >= years;
   const value = isMore ? years + 0.5 : years;
   return verdictOf(satisfies({ value }, limit) === true, [
     ofFact('last birth', { asSent: born.at.text, source: born.source }, born.at),

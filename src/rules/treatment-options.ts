@@ -34,8 +34,7 @@ export function chooseTreatments(
     .map((rule) => ({ rule, against: reasonsAgainst(view, rule, outcomes, site) }));
   const first = new Map<TreatmentRule['purpose'], TreatmentRule>();
   for (const { rule, against } of held)
-    if (rule.rank !== undefined && against.length === 0 && isBefore(rule, first.get(rule.purpose)))
-      first.set(rule.purpose, rule);
+    if (against.length === 0 && isBefore(rule, first.get(rule.purpose))) first.set(rule.purpose, rule);
   return held.map(({ rule, against }) => ({
     id: rule.id,
     medicine: rule.medicine,

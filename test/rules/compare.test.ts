@@ -57,6 +57,13 @@ describe('the figure printed in the unit that was sent is preferred to conversio
     const compared = inUnitOf({ value: 97.2 }, byUnit, creatinine);
     expect(compared).toMatchObject({ measured: { value: 97.2 }, threshold: { value: 97, unit: 'umol/L' } });
   });
+  it('and is passed over where another unit was sent', () => {
+    const byUnit = { sentUnit: 'mg/dL', values: { 'umol/L': 97.2, 'mg/dL': 1.0995 } };
+    expect(inUnitOf({ value: 1.0995 }, byUnit, creatinine)).toMatchObject({
+      measured: { value: 1.0995 },
+      threshold: { value: 1.1, unit: 'mg/dL' },
+    });
+  });
   it('says nothing about a unit it was not given', () => {
     expect(inUnitOf({ value: 1 }, { sentUnit: 'g/L', values: { 'g/L': 1 } }, creatinine)).toBeUndefined();
   });

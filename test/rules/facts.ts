@@ -1,11 +1,12 @@
 // A view of one invented woman at 30+0 weeks on 10 March 2025, from plain facts. Used by the tests of measuring and risk.
-import type { Analyte } from '../../src/guidelines/guideline.ts';
+import type { Analyte, MedicineId } from '../../src/guidelines/guideline.ts';
 import { guidelineOf, timelineValues } from '../../src/guidelines/registry.ts';
 import { applyRules, type Applied } from '../../src/rules/apply-rules.ts';
 import { parseMoment } from '../../src/timeline/moment.ts';
 import type {
   KnownCondition,
   LaboratoryResult,
+  Medicine,
   Moment,
   PressureReading,
   Source,
@@ -121,6 +122,15 @@ export const condition = (name: KnownCondition['condition']): KnownCondition => 
   codes: [],
   asSent: name,
   source: { reference: `Condition/${name}`, preliminary: false },
+});
+
+/** Sent as it is named; `start` as for `moment`. */
+export const medicine = (name: MedicineId, status: Medicine['status'], start?: string): Medicine => ({
+  medicine: name,
+  status,
+  ...(start === undefined ? {} : { start: moment(start) }),
+  asSent: name,
+  source: source(),
 });
 
 const millisecondsPerDay = 86_400_000;

@@ -190,7 +190,7 @@ describe('the plausible range (Q2)', () => {
     const time = { from: moment(at), to: moment(at) };
     const rest = { isMean: false, time, sources: [], setting: 'unknown', technique: {}, isStandAlone: true };
     const candidate = { ...rest, ...half(name, mmHg) } as unknown as PressureCandidate;
-    return judgePressure(candidate, { ...values, plausible }).unusablePressure?.why;
+    return judgePressure(candidate, { values: { ...values, plausible } }).unusablePressure?.why;
   };
   const closed = values.plausible;
   const open = {

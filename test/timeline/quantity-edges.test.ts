@@ -148,7 +148,8 @@ describe('the words for a quantity that cannot be used', () => {
 
   it('a number that needs no unit is kept without one', () => {
     expect(readQuantity({ value: 38 }, 'sflt1-plgf-ratio')).toMatchObject({ asSent: '38' });
-    expect(readQuantity({ value: 2, code: '1' }, 'count')).toMatchObject({ asSent: '2 1' });
+    expect(readQuantity({ value: 2, code: '1' }, 'count')).toMatchObject({ asSent: '2' });
+    expect(readQuantity({ value: 2, unit: '1', code: '1' }, 'count')).toMatchObject({ asSent: '2' });
   });
 });
 

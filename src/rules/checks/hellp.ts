@@ -55,7 +55,7 @@ function stillThere(view: View, options: Options): Answer | undefined {
     .find(({ outcome }) => outcome === 'met');
   return earlier === undefined
     ? undefined
-    : met(`${earlier.because} The newest values are not back to normal.`, earlier);
+    : { ...earlier, because: `${earlier.because} The newest values are not back to normal.` };
 }
 
 function judgedAt(view: View, options: Options, until: number): Answer {

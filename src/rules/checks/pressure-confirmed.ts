@@ -112,7 +112,7 @@ function unconfirmed(
       thresholds,
       evidence: occasions.slice(-1).flatMap(ofOccasion),
     });
-  return cannotTell(shortText(raised, options.confirmation), {
+  return cannotTell(shortText(first, raised.at(-1) ?? first, options.confirmation), {
     thresholds,
     evidence: raised.flatMap(ofOccasion),
     missing: whatIsMissing(first, occasions.at(-1) ?? first, options),
@@ -137,16 +137,18 @@ function whatIsMissing(
   return repeatAt === undefined ? {} : { at: repeatAt };
 }
 
-function shortText(raised: readonly Occasion[], confirmation: Confirmation): string {
-  const [first, last] = [raised[0], raised.at(-1)];
-  if (first === undefined || last === undefined) return '';
+function shortText(first: Occasion, last: Occasion, confirmation: Confirmation): string {
   const text = `${pressureText(first.value)} mm[Hg] at ${first.at.text}`;
   if (first === last) return `${text} is raised and has no second raised contact yet.`;
   const minimum = confirmation.minimumInterval;
   const short = minimum === undefined ? 0 : milliseconds(minimum) - (last.at.earliest - first.at.earliest);
   if (short > 0 && first.at.precision === 'minute' && last.at.precision === 'minute')
     return `${text} and ${pressureText(last.value)} mm[Hg] at ${last.at.text} are ${minutes(short)} short of the interval.`;
-  return `${text} and ${pressureText(last.value)} mm[Hg] at ${last.at.text}: the times do not show the interval.`;
+  const why =
+    confirmation.sameArm && !isSameArm(first, last)
+      ? 'the arms differ'
+      : 'the times do not show the interval';
+  return `${text} and ${pressureText(last.value)} mm[Hg] at ${last.at.text}: ${why}.`;
 }
 
 const minutes = (ms: number): string => {

@@ -69,13 +69,10 @@ export function pressureNormalNow(view: View, options: Options<'pressure-normal-
   const newest = view.occasions.at(-1);
   if (newest === undefined) return noReading();
   const evidence = ofOccasion(newest);
-  const unusable = view.timeline.unusablePressures.find(
-    (item) =>
-      (item.at === undefined || item.at.latest >= newest.at.earliest) &&
-      !isOnlyFaultyBelow(item, options.limits),
-  );
-  const lastInVisit = newest.readings.at(-1);
-  if (unusable !== undefined && !isAnswered(unusable.at?.latest, lastInVisit?.at.earliest))
+  const last = newest.readings.at(-1)?.at ?? newest.at;
+  const isOpen = (item: UnusablePressure): boolean =>
+    (item.at === undefined || item.at.latest >= last.earliest) && !isOnlyFaultyBelow(item, options.limits);
+  if (view.timeline.unusablePressures.some(isOpen))
     return cannotTell('A newer blood pressure was received that cannot be used.', { thresholds, evidence });
   if (isRaised(newest, options.limits))
     return notMet(`Newest contact ${pressureText(newest.value)} mm[Hg].`, { thresholds, evidence });
@@ -107,9 +104,6 @@ const isOnlyFaultyBelow = ({ why, systolic, diastolic }: UnusablePressure, limit
   systolic !== undefined &&
   diastolic !== undefined &&
   isBelow({ systolicMmHg: systolic, diastolicMmHg: diastolic }, limits);
-
-const isAnswered = (unusableAt: number | undefined, lastReadingAt: number | undefined): boolean =>
-  unusableAt !== undefined && lastReadingAt !== undefined && lastReadingAt > unusableAt;
 
 /** Is there a raised contact that no later one, long enough after, has answered? */
 export function pressureRaisedOpen(view: View, options: Options<'pressure-raised-open'>): Answer {

@@ -14,10 +14,9 @@ export interface Baseline {
 
 /** Protein, or kidney disease, known before 20 weeks; undefined when nothing speaks for it. */
 export function baselineOf(view: View, criteria: ProteinuriaCriteria): Baseline | undefined {
-  const early = view.timeline.urineProteins.filter((result) => {
-    const place = view.place(result.at);
-    return place.outside === undefined && place.period === 'before-20-weeks';
-  });
+  const early = view.timeline.urineProteins.filter(
+    (result) => view.place(result.at).period === 'before-20-weeks',
+  );
   const judged = early
     .map((result) => judgeUrine(result, criteria))
     .filter((item) => item.verdict === 'significant');

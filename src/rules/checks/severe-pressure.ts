@@ -52,7 +52,6 @@ export function severePairs(view: View, limits: PressureLimits, rule: SevereRule
           why: `seen again as ${pressureText(second.reading)} mm[Hg] at ${second.reading.at.text}`,
         },
       ];
-    if (isConfirmedBefore(first, severe, interval)) return [];
     if (danger !== undefined)
       return [{ first, evidence: [...ofReading(first.reading), danger], why: 'a danger symptom is present' }];
     const drug = treatedAtOnce(view, first);

@@ -57,11 +57,7 @@ export function rest(view: View, rule: RuleOf<'rest'>): Doubt | undefined {
 
 export function position(view: View, rule: RuleOf<'position'>): Doubt | undefined {
   const doubtful: readonly (string | undefined)[] = rule.positions;
-  return readingsThat(
-    view,
-    rule,
-    ({ technique }) => technique.position !== undefined && doubtful.includes(technique.position),
-  );
+  return readingsThat(view, rule, ({ technique }) => doubtful.includes(technique.position));
 }
 
 /** A systolic felt at the wrist, alone or with a diastolic that nobody can have heard. */
