@@ -162,7 +162,7 @@ describe('a notice about a medicine', () => {
     const [notice] = notices({ alternative }, twice);
     expect(notice).toMatchObject({
       rule: 'rule',
-      medicine: 'Brand, nsaid',
+      medicine: 'Brand, NSAID',
       severity: 'avoid',
       alternative: 'Paracetamol. (test, 2026)',
     });

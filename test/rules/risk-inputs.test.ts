@@ -1,4 +1,5 @@
 // One input of a risk equation: its value with its evidence, or what is missing. Clinical rules 2.14; notes of the function.
+import { idWords } from '../../src/id-words.ts';
 import { describe, expect, it } from 'vitest';
 import type { RiskInput } from '../../src/guidelines/risk-model.ts';
 import { findInput } from '../../src/rules/risk-inputs.ts';
@@ -57,7 +58,7 @@ describe('a laboratory value', () => {
   ])('%s counts in %s, not in %s, and while it is fresh', (input, unit, other) => {
     const of = (when: string, sentUnit = unit, comparator?: '<') =>
       said(input, { laboratory: [lab(when, input, 50, sentUnit, comparator)] });
-    const missing = `missing: recent ${input.replaceAll('-', ' ')}`;
+    const missing = `missing: recent ${idWords(input)}`;
     expect(of(justIn)).toBe(`50: 50 ${unit}`);
     expect([of(tooOld), of('09:00', other), of('09:00', unit, '<')]).toEqual([missing, missing, missing]);
     expect(said(input, {})).toBe(missing);

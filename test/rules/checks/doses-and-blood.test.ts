@@ -167,8 +167,8 @@ describe('blood tested', () => {
   it('names the groups that are wanting, and cites the rest', () => {
     const partly = tested(platelets('09:00'), enzyme('alt', tooOld));
     expect(told(partly)).toEqual({ outcome: 'not-met', cited: ['200 10*9/L'], limits: ['<= 1 d'] });
-    expect(partly.because).toBe('Not measured within the last day: alt or ast.');
-    expect(tested().because).toBe('Not measured within the last day: platelets, alt or ast.');
+    expect(partly.because).toBe('Not measured within the last day: ALT or AST.');
+    expect(tested().because).toBe('Not measured within the last day: platelets, ALT or AST.');
   });
 });
 

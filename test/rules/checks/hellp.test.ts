@@ -94,7 +94,7 @@ describe('what does not fit, or is open', () => {
     [
       'the enzymes were not measured',
       [low, ldh],
-      'cannot-tell: What was measured fits Mississippi class 2; not measured: ast, alt.',
+      'cannot-tell: What was measured fits Mississippi class 2; not measured: AST, ALT.',
     ],
     [
       'bilirubin was not',
@@ -104,24 +104,24 @@ describe('what does not fit, or is open', () => {
     [
       'LDH was not',
       [low, ast],
-      'cannot-tell: What was measured fits Mississippi class 2; not measured: ldh.',
+      'cannot-tell: What was measured fits Mississippi class 2; not measured: LDH.',
     ],
     [
       'an enzyme is in another unit',
       [low, ldh, lab('09:00', 'ast', 2, 'ukat/L')],
-      'cannot-tell: What was measured fits Mississippi class 2; not measured: ast, alt.',
+      'cannot-tell: What was measured fits Mississippi class 2; not measured: AST, ALT.',
     ],
     [
       'one enzyme is normal and the other in another unit',
       [low, ldh, result('alt', 20), lab('09:00', 'ast', 2, 'ukat/L')],
-      'cannot-tell: What was measured fits Mississippi class 2; not measured: ast, alt.',
+      'cannot-tell: What was measured fits Mississippi class 2; not measured: AST, ALT.',
     ],
   ] as const)('%s', (_, given, expected) => {
     expect(said(...given)).toBe(expected);
   });
 
   it('says what is missing, and cites what is there', () => {
-    expect(asked(low, ast).missing?.what).toBe('ldh');
+    expect(asked(low, ast).missing?.what).toBe('LDH');
     expect(asked(low, ast).evidence).toHaveLength(2);
     expect(asked(ast, ldh).missing?.what).toBe('platelets, liver enzymes, LDH');
     expect(asked(ast, ldh).evidence).toHaveLength(2);

@@ -59,7 +59,7 @@ describe('a limit', () => {
     expect(of(liver, alt(20), ast(60)).outcome).toBe('met');
     expect(of(liver, alt(60), ast(20)).cited).toEqual(['60 U/L', '20 U/L']);
     expect(of(liver, ast(20)).outcome).toBe('not-met');
-    expect(answer([liver, few], {}).missing?.what).toBe('alt, platelets');
+    expect(answer([liver, few], {}).missing?.what).toBe('ALT, platelets');
     expect(answer([liver, few], { laboratory: [ast(20)] }).because).toBe('Not measured: platelets.');
   });
 
