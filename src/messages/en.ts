@@ -116,6 +116,8 @@ export const english: Messages = {
     'option-first': '{option} (offered first)',
     against: '{option}. Think twice: {reasons}',
     window: '{sentence} Window: {window}.',
+    'factors-found': '{sentence} Found: {factors}.',
+    'factors-absent': '{sentence} Asked and absent: {factors}.',
     'never-asked': '{sentence} Never asked: {factors}.',
     medicine: '{medicine}: {sentence}',
     'too-late': 'The appointment on {time} is too late: {urgency}.',

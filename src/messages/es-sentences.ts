@@ -78,6 +78,8 @@ export const spanishSentences: Readonly<Record<string, string>> = {
   'pulmonary oedema': 'edema pulmonar',
   'lung crackles': 'estertores pulmonares',
   'oxygen saturation': 'saturación de oxígeno',
+  aspirin: 'aspirina',
+  calcium: 'calcio',
   bilirubin: 'bilirrubina',
   'urine protein/creatinine ratio': 'cociente proteína/creatinina en orina',
   'blood pressure that cannot be used': 'presión arterial que no se puede usar',

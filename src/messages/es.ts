@@ -120,6 +120,8 @@ export const spanish: Messages = {
     'option-first': '{option} (se ofrece primero)',
     against: '{option}. Piénselo dos veces: {reasons}',
     window: '{sentence} Ventana: {window}.',
+    'factors-found': '{sentence} Encontrado: {factors}.',
+    'factors-absent': '{sentence} Preguntado y ausente: {factors}.',
     'never-asked': '{sentence} Nunca se preguntó: {factors}.',
     medicine: '{medicine}: {sentence}',
     'too-late': 'La cita del {time} es demasiado tarde: {urgency}.',

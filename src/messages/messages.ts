@@ -71,6 +71,8 @@ export type Phrase =
   | 'option-first'
   | 'against'
   | 'window'
+  | 'factors-found'
+  | 'factors-absent'
   | 'never-asked'
   | 'medicine'
   | 'too-late'

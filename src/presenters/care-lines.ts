@@ -37,21 +37,36 @@ function optionLine({ medicine, dose, offeredFirst, against }: TreatmentOption, 
   return fill(phrases.against, { option, reasons });
 }
 
-/** Aspirin and calcium, unless they are no question here. */
+/** Aspirin and calcium; not where they are no question, nor where nothing speaks for them. */
 export function preventionLines({ evaluation, messages }: Said): readonly string[] {
   return unique(
     evaluation.assessment.prevention
-      .filter(({ outcome }) => outcome === 'met' || outcome === 'cannot-tell')
+      .filter(
+        ({ outcome, found }) => outcome !== 'not-applicable' && (outcome !== 'not-met' || found.length > 0),
+      )
       .map((advice) => adviceLine(advice, messages)),
   );
 }
 
-function adviceLine({ sentence, dose, window, neverAsked }: PreventionAdvice, messages: Messages): string {
+function adviceLine(
+  { id, sentence, dose, window, found, absent, neverAsked }: PreventionAdvice,
+  messages: Messages,
+): string {
   const { phrases } = messages;
-  const said = [translated(messages, sentence), dose ?? ''].filter((text) => text !== '').join(' ');
+  const dosed = dose === undefined ? '' : `${sentenceCase(dose)}.`;
+  const said = [translated(messages, sentence), dosed].filter((text) => text !== '').join(' ');
   const timed = window === undefined ? said : fill(phrases.window, { sentence: said, window });
-  if (neverAsked.length === 0) return timed;
-  return fill(phrases['never-asked'], { sentence: timed, factors: neverAsked.join(', ') });
+  const lists = [
+    ['factors-found', found.map(({ factor }) => factor)],
+    ['factors-absent', absent],
+    ['never-asked', neverAsked],
+  ] as const;
+  const words = lists.reduce(
+    (text, [phrase, factors]) =>
+      factors.length === 0 ? text : fill(phrases[phrase], { sentence: text, factors: factors.join(', ') }),
+    timed,
+  );
+  return fill(phrases.medicine, { medicine: sentenceCase(translated(messages, id)), sentence: words });
 }
 
 /** Doubts about how something was measured. */

@@ -156,6 +156,7 @@ function asNotice(
 
 /** The alternative names its own source: it is often another publication. */
 function alternativeText({ sentence, citation }: NonNullable<MedicineRule['alternative']>): string {
-  const how = citation.known === 'read' ? '' : `, ${citation.known.replaceAll('-', ' ')}`;
-  return `${sentence} (${citation.publication}, ${String(citation.year)}${how})`;
+  const { publication, year, known } = citation;
+  if (known === 'common-practice') return `${sentence} (common practice)`;
+  return `${sentence} (${publication}, ${String(year)}${known === 'read' ? '' : `, ${idWords(known)}`})`;
 }

@@ -89,11 +89,20 @@ describe('care in the answer', () => {
       expect(said).toContain('Lisinopril: Not in pregnancy. Named instead: another.');
       expect(said).toContain('Labetalol: 20 mg into a vein (offered first). Think twice: asthma is recorded');
       expect(said).toContain(
-        'Aspirin is indicated. a low dose Window: from early weeks. Never asked: twins.',
+        'Aspirin: Aspirin is indicated. A low dose. Window: from early weeks. Found: chronic hypertension. Asked and absent: diabetes. Never asked: twins.',
       );
       expect(said).toContain('The cuff was too small.');
       expect(said).not.toContain('Calcium is not indicated.');
     }
+  });
+
+  it('prevention that something speaks for and something against is said with what was found', () => {
+    const [aspirin] = care.prevention;
+    if (aspirin === undefined) throw new Error('no advice');
+    const against = { ...aspirin, outcome: 'not-met', sentence: 'The record speaks against it.' } as const;
+    const text = toText(evaluationOf({ assessment: { ...assessment, ...care, prevention: [against] } }));
+    expect(text.replace(/\s+/g, ' ')).toContain('Aspirin: The record speaks against it.');
+    expect(text).toContain('Found: chronic hypertension.');
   });
 
   it('the FHIR result holds a valid DetectedIssue for each medicine notice and each blocking measurement', () => {
