@@ -294,6 +294,13 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
     ),
 
     rule(
+      'platelets-falling',
+      'within-48-hours',
+      'The platelets are falling: the count is repeated within a day.',
+      { all: ['platelets-falling', nowKnown] },
+      ours('a falling count is followed before it crosses a cut-off'),
+    ),
+    rule(
       'isolated-proteinuria',
       'within-48-hours',
       'Protein with normal pressure.',

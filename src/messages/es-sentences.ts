@@ -111,6 +111,8 @@ export const spanishSentences: Readonly<Record<string, string>> = {
     'Un síntoma de peligro con presión normal: examine, repita, tome sangre.',
   'Reduced fetal movement with hypertension.': 'Menos movimientos fetales con hipertensión.',
   'A medicine to be avoided in pregnancy is in use.': 'Usa un medicamento que debe evitarse en el embarazo.',
+  'The platelets are falling: the count is repeated within a day.':
+    'Las plaquetas descienden: el recuento se repite en un día.',
   'Protein with normal pressure.': 'Proteína con presión normal.',
   'Hypertension after birth.': 'Hipertensión después del parto.',
   'Chronic hypertension.': 'Hipertensión crónica.',

@@ -34,12 +34,15 @@ export function newestData(evaluation: Evaluation, messages: Messages = english)
     ...pressure,
     asSent: fill(messages.phrases.unusable, { value: pressure.asSent }),
   }));
+  const homeMeans = timeline.meanPressures
+    .filter(({ setting }) => setting !== 'clinic')
+    .map(({ asSent, to }) => ({ asSent, at: to }));
   const present = timeline.symptoms.filter((symptom) => symptom.presence === 'present' && !symptom.relieved);
   const datum = (what: string, fact: Dated | undefined) =>
     datumOf(translated(messages, what), fact, messages);
   return [
     ...datum('blood pressure', newest([...timeline.pressures, ...unusable])),
-    ...datum('blood pressure at home', newest(timeline.homePressures)),
+    ...datum('blood pressure at home', newest([...timeline.homePressures, ...homeMeans])),
     ...datum('urine protein', newest(timeline.urineProteins)),
     ...present
       .slice(-3)

@@ -87,6 +87,8 @@ export const stripWords: readonly (readonly [StripMeaning, readonly string[]])[]
       'absent',
       'none',
       'not detected',
+      'no protein',
+      'no proteinuria',
       '-',
       '-ve',
       'negatif',

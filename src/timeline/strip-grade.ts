@@ -58,9 +58,13 @@ export function gradeOfConcept(concept: unknown, place: string): Grade | Unusabl
   return toGrade(meaning, wordingOf(concept) ?? row?.code ?? '', place, remarks);
 }
 
-/** The grade written in a text, or why it cannot be read. */
+/** The grade written in a text, or the label of a strip in mg/dL; or why it cannot be read. */
 export function gradeOfText(text: string, place: string): Grade | Unusable {
-  return toGrade(gradeWritten(text), text, place, []);
+  const meaning = gradeWritten(text);
+  const [, label] = /^\s*(\d+(?:\.\d+)?)\s*mg\/dl\.?\s*$/i.exec(text) ?? [];
+  return meaning === undefined && label !== undefined
+    ? gradeOfBin({ value: Number(label), unit: 'mg/dL' }, place)
+    : toGrade(meaning, text, place, []);
 }
 
 /**
@@ -164,10 +168,11 @@ export function gradeWritten(text: string): StripMeaning | undefined {
     .replace(/^.*=/, '')
     .replace(/^(?:urine )?protein(?:uria)?\s*:?/, '')
     .replace(/[()[\]]/g, ' ')
-    .replace(/\s\d+(?:\.\d+)?\s*mg\/dl\s*$/, '')
     .replace(/\s+/g, ' ')
     .trim()
-    .replace(/\.$/, '');
+    .replace(/\.$/, '')
+    .replace(/ \d+(?:\.\d+)? ?mg\/dl$/, '')
+    .replace(/ ?(?:of |urine )?protein(?:uria)?(?: in (?:the )?urine)?$/, '');
   return words.get(plain) ?? signs(plain.replace(/ /g, ''));
 }
 

@@ -77,3 +77,36 @@ describe('the text answer', () => {
     expect(toText(normalEvaluation())).toContain('No alert is not proof of health');
   });
 });
+
+describe('the newest data', () => {
+  const symptom = {
+    symptom: 'seizure',
+    presence: 'present',
+    relieved: false,
+    source: { reference: 'Observation/fit', preliminary: false },
+  } as const;
+  const shown = (parts: Parameters<typeof timelineOf>[0]): string =>
+    toText(evaluationOf({ timeline: timelineOf(parts) }));
+
+  it('names a symptom that was answered with yes and no more', () => {
+    expect(shown({ symptoms: [{ ...symptom, asSent: 'true' }] })).toContain('- symptom seizure');
+    expect(shown({ symptoms: [{ ...symptom, asSent: 'Fit: true' }] })).toContain('- symptom Fit');
+    expect(shown({ symptoms: [{ ...symptom, asSent: 'Fit: severe' }] })).toContain('- symptom Fit: severe');
+  });
+
+  it('shows an average taken at home, and not one of the clinic', () => {
+    const { at } = reading('clinic', '09:10', 120, 80);
+    const mean = {
+      from: at,
+      to: at,
+      asSent: '142/90 mm[Hg]',
+      sources: [],
+      systolicMmHg: 142,
+      diastolicMmHg: 90,
+    };
+    expect(shown({ meanPressures: [{ ...mean, setting: 'home' }] })).toContain(
+      'blood pressure at home 142/90',
+    );
+    expect(shown({ meanPressures: [{ ...mean, setting: 'clinic' }] })).not.toContain('at home');
+  });
+});
