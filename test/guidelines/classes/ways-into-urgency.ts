@@ -18,6 +18,12 @@ import {
 
 export const intoUrgency: readonly WayIn[] = [
   {
+    title: 'vaginal bleeding, the length of the pregnancy not known: same day',
+    source: 'rule 7; same day without pain is ours',
+    given: [normalNow, build.symptom(at('10', '13:00'), 'vaginal-bleeding', true)],
+    urgency: 'same-day',
+  },
+  {
     title: 'pre-eclampsia on record, undated, normal now: same day',
     source: '2.4 rule 30',
     given: [...settledNow, build.condition('pre-eclampsia', at('01'))],

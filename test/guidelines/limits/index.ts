@@ -3,6 +3,7 @@ import type { StripAnswer } from '../../support/codes.ts';
 import type { Probe } from '../../support/probe.ts';
 import * as build from '../../support/resources.ts';
 import { asOf, morning, raisedTwice, stepsOf, thirtyWeeks, type LimitRow } from './limit-row.ts';
+import { afterBirthLimits } from './after-birth-limits.ts';
 import { citedLimits } from './cited-limits.ts';
 import { hellpRows } from './hellp-limits.ts';
 import { organLimits } from './organ-limits.ts';
@@ -34,7 +35,7 @@ const strips: readonly Probe[] = stripRows.flatMap(({ editions, question, expect
 
 /** Named groups of probes, in the order in which they are read. */
 export const limitProbes: readonly (readonly [title: string, probes: readonly Probe[]])[] = [
-  ...[...pressureLimits, ...urineLimits, ...organLimits, ...timeLimits].map(
+  ...[...pressureLimits, ...urineLimits, ...organLimits, ...timeLimits, ...afterBirthLimits].map(
     (row) => [`${row.what} (${row.question}, ${row.unit})`, ofRow(row)] as const,
   ),
   ['strips, grade by grade', strips],

@@ -61,9 +61,9 @@ const probeChecks = (id) =>
 const isLimit = (value) =>
   typeof value === 'object' && value !== null && 'comparator' in value && 'value' in value;
 const turned = { '>=': '>', '>': '>=', '<=': '<', '<': '<=' };
-/** Just enough to be another limit: strip grades by a half, everything else by one in a hundred. */
-const step = ({ unit, value }) =>
-  unit === '{grade}' ? 0.5 : Math.max(Math.abs(value) / 100, Number.EPSILON);
+/** Just enough to be another limit: grades by a half, days and fetuses by one, everything else by one in a hundred. */
+const steps = { '{grade}': 0.5, d: 1, '{fetuses}': 1 };
+const step = ({ unit, value }) => steps[unit] ?? Math.max(Math.abs(value) / 100, Number.EPSILON);
 
 /** The same limit stands in many questions: it is changed everywhere at once, as an edit of its one line would. */
 function limitsIn(value, found = new Map()) {
