@@ -1,5 +1,6 @@
 // What to do: the steps common to every guideline, filled with the values of an edition, and its own.
-import { afterBirthActions } from './actions/after-birth.ts';
+import { afterBirthDrugs } from './actions/after-birth-drugs.ts';
+import { afterBirthPlan } from './actions/after-birth-plan.ts';
 import { beforeTransfer } from './actions/before-transfer.ts';
 import { deliveryReviews } from './actions/delivery-review.ts';
 import { followUp } from './actions/follow-up.ts';
@@ -25,7 +26,8 @@ export const standardActionRules = (edition: Edition): readonly ActionRule[] => 
   ...treatmentActions(edition),
   ...followUp,
   ...deliveryReviews,
-  ...afterBirthActions(edition),
+  ...afterBirthPlan,
+  ...afterBirthDrugs(edition),
   ...longTerm,
   ...tellTheWoman,
   ...edition.care.actions,
