@@ -297,7 +297,7 @@ export function standardUrgencyRules(edition: Edition): readonly UrgencyRule[] {
       'platelets-falling',
       'within-48-hours',
       'The platelets are falling: the count is repeated within a day.',
-      { all: ['platelets-falling', nowKnown] },
+      'platelets-falling',
       ours('a falling count is followed before it crosses a cut-off'),
     ),
     rule(

@@ -111,7 +111,8 @@ describe('the log', () => {
       ['method', 'route', 'status', 'ms', 'id'],
     ]);
     expect(lines[0]).toContain('"route":"/cds-services/:id"');
-    expect(lines.join()).not.toMatch(/asha|example|146|2026-07/i);
+    const withoutIds = lines.join().replaceAll(/"(?:id|ms)":[^,}]+/g, '');
+    expect(withoutIds).not.toMatch(/asha|example|146|2026-07/i);
   });
 });
 

@@ -27,10 +27,14 @@ export function resultsOf(
   });
 }
 
-/** The newest result from before 20 weeks, this pregnancy or earlier: what later ones are compared with. */
-export function baselineResult(view: View, analyte: Analyte): LaboratoryResult | undefined {
+/** The newest result from before 20 weeks, this pregnancy or earlier, that another one is compared with. */
+export function baselineResult(
+  view: View,
+  analyte: Analyte,
+  compared: LaboratoryResult,
+): LaboratoryResult | undefined {
   return view.timeline.laboratory
-    .filter((result) => result.analyte === analyte)
+    .filter((result) => result.analyte === analyte && result !== compared)
     .filter((result) => {
       const place = view.place(result.at);
       return place.outside === 'earlier' || place.period === 'before-20-weeks';

@@ -28,7 +28,7 @@ export function ofLimit(
   const verdict = satisfies(compared.measured, compared.threshold);
   if (verdict === undefined) return open(analyte, evidence);
   if (!verdict) return notBeyond(view, { analyte, result, options }, no(evidence, [compared.threshold]));
-  const before = options.newOnset ? baselineResult(view, analyte) : undefined;
+  const before = options.newOnset ? baselineResult(view, analyte, result) : undefined;
   if (before !== undefined && alreadyBeyond(before, criterion.limit))
     return no(
       [...evidence, ofResult(before)],
@@ -127,7 +127,7 @@ function lowestBefore(
 ): LaboratoryResult | undefined {
   const unit = newest.byUnit.sentUnit;
   const value = (result: LaboratoryResult): number => result.byUnit.values[unit] ?? Number.POSITIVE_INFINITY;
-  const earlier = [baselineResult(view, analyte), ...resultsOf(view, analyte)].filter(
+  const earlier = [baselineResult(view, analyte, newest), ...resultsOf(view, analyte)].filter(
     (result): result is LaboratoryResult => result !== undefined && result.at.earliest < newest.at.earliest,
   );
   return earlier.reduce<LaboratoryResult | undefined>(

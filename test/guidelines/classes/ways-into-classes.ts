@@ -34,6 +34,20 @@ export const intoClasses: readonly WayIn[] = [
     urgency: 'emergency',
   },
   {
+    title: 'a coma weeks ago that nothing explains is eclampsia as a fit is',
+    source: '2.1 rule 1',
+    given: [thirtyWeeks, normalNow, build.symptom('2025-02-20T09:00:00Z', 'coma', true)],
+    leads: 'eclampsia',
+    urgency: 'emergency',
+  },
+  {
+    title: 'severe only after birth is not gestational',
+    source: '2.5 rule 42: new after birth',
+    given: [dayFive, build.pressure(at('09'), 172, 114), build.pressure(at('09', '09:20'), 172, 114)],
+    without: ['gestational-hypertension-severe-range', 'gestational-hypertension'],
+    urgency: 'emergency',
+  },
+  {
     title: 'a fit soon after birth, nearly three weeks ago, is eclampsia',
     source: 'decision 2: within six weeks after birth',
     given: [

@@ -18,6 +18,35 @@ import {
 
 export const intoUrgency: readonly WayIn[] = [
   {
+    title: 'one raised reading with very low platelets, the length of the pregnancy not known: emergency',
+    source: 'decision 1 by analogy, rule 11: ours',
+    given: [raised('10', '13:30'), build.lab(at('10'), 'platelets', 60, '10*9/L')],
+    urgency: 'emergency',
+  },
+  {
+    title: 'very low platelets at normal pressure, before 20 weeks: same day',
+    source: 'rule 33: HELLP also without hypertension; ours',
+    given: [sixteenWeeks, normalNow, build.lab(at('10'), 'platelets', 60, '10*9/L')],
+    urgency: 'same-day',
+  },
+  {
+    title: 'very low platelets at normal pressure, the length of the pregnancy not known: same day',
+    source: 'rule 33: HELLP also without hypertension; ours',
+    given: [normalNow, build.lab(at('10'), 'platelets', 60, '10*9/L')],
+    urgency: 'same-day',
+  },
+  {
+    title: 'a stroke beside pre-eclampsia on record, at normal pressure: emergency',
+    source: '1.3: stroke is a severe sign of the brain',
+    given: [
+      thirtyWeeks,
+      ...settledNow,
+      build.condition('pre-eclampsia', at('01')),
+      build.condition('stroke', at('08')),
+    ],
+    urgency: 'emergency',
+  },
+  {
     title: 'vaginal bleeding, the length of the pregnancy not known: same day',
     source: 'rule 7; same day without pain is ours',
     given: [normalNow, build.symptom(at('10', '13:00'), 'vaginal-bleeding', true)],
