@@ -1,5 +1,6 @@
 // The `rules` command: a page about the rules, or one rule of it.
-import { pageNamed, ruleSectionIds, type RulePageName } from '../presenters/rule-table.ts';
+import { pageNamed, ruleSectionIds } from '../presenters/rule-lookup.ts';
+import type { RulePageName } from '../presenters/rule-table.ts';
 import { exitCodes, type CommandResult } from './assess.ts';
 
 /**

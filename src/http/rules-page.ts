@@ -1,6 +1,7 @@
 // The pages about the rules as the package carries them, whole or one rule; as markdown, or as a page for a browser.
 import { readFileSync } from 'node:fs';
-import { pageNamed, rulePageFiles, ruleSectionIds, type RulePageName } from '../presenters/rule-table.ts';
+import { pageNamed, ruleSectionIds } from '../presenters/rule-lookup.ts';
+import { rulePageFiles, type RulePageName } from '../presenters/rule-table.ts';
 import type { Call } from './call.ts';
 import { markdownPage } from './markdown-page.ts';
 import type { Reply } from './reply.ts';

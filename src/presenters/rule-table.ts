@@ -173,37 +173,3 @@ function everyRule<T extends { readonly id: string }>(
     for (const rule of rulesOf(guideline)) if (!found.has(rule.id)) found.set(rule.id, { rule, guideline });
   return [...found.values()];
 }
-
-/** A whole page by name (none: RULES.md), else the section of one rule of RULES.md; undefined when there is none. */
-export function pageNamed(read: (name: RulePageName) => string, id: string | undefined): string | undefined {
-  if (id === undefined) return read('rules');
-  return id === 'numbers' || id === 'cases' ? read(id) : ruleSection(read('rules'), id);
-}
-
-/**
- * The section of one rule.
- *
- * Given    page  RULES.md
- *          id    as the headings have it: `pre-eclampsia`, `urgency:seizure`, `Every number`
- * Returns  the section with its heading; undefined when there is none
- */
-export function ruleSection(page: string, id: string): string | undefined {
-  const wanted = plainHeading(id);
-  const lines = page.split('\n');
-  const start = lines.findIndex((line) => /^#{2,3} /.test(line) && plainHeading(line) === wanted);
-  const level = /^#+/.exec(lines[start] ?? '')?.[0].length;
-  if (start < 0 || level === undefined) return undefined;
-  const length = lines
-    .slice(start + 1)
-    .findIndex((line) => (/^(#+) /.exec(line)?.[1]?.length ?? level + 1) <= level);
-  const end = length < 0 ? lines.length : start + 1 + length;
-  return `${lines.slice(start, end).join('\n').trimEnd()}\n`;
-}
-
-/** Ids of the rules that have a section of their own, in the order of the page. */
-export const ruleSectionIds = (page: string): readonly string[] =>
-  page
-    .split('\n')
-    .flatMap((line) => (line.startsWith('### ') ? [line.slice('### '.length).replace(': ', ':')] : []));
-
-const plainHeading = (line: string): string => line.replace(/^#+ /, '').replace(/:\s*/, ':').toLowerCase();
