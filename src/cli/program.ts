@@ -93,7 +93,10 @@ export function createProgram(world: World): Command {
   program
     .command('rules')
     .description('print the rules in words, for clinical review; or one of them')
-    .argument('[id]', 'a rule as its heading names it: pre-eclampsia, urgency:seizure; or: numbers, cases')
+    .argument(
+      '[id]',
+      'a rule, step or limit by the name that answers give it: pre-eclampsia, urgency:seizure; or: numbers, cases',
+    )
     .action((id: string | undefined) => {
       world.finish(rulesText(world.rules, id));
     });
