@@ -1,5 +1,5 @@
 // Where in the weeks after birth is she? The days of the published plan, as figures and as questions. Data.
-import { nice133, ours, postpartumReport, sogc2022 } from './citations.ts';
+import { commonPractice, nice133, ours, postpartumReport, sogc2022 } from './citations.ts';
 import type { Question } from './guideline.ts';
 import { figure } from './sentences.ts';
 import { limit } from './shared-values.ts';
@@ -30,6 +30,8 @@ const until = (id: string, days: number, citation: Question['citation'], asks: s
 
 const reviewWindow = ours('the review is asked for until pressure that stays raised is called chronic');
 
+const sixWeeks = commonPractice('six weeks after birth end what belongs to a pregnancy');
+
 export const afterBirthQuestions: readonly Question[] = [
   until('after-birth-first-days', 2, plan, 'Is it within two days after birth?'),
   until('after-birth-three-days', 3, tests, 'Is it within three days after birth?'),
@@ -43,5 +45,12 @@ export const afterBirthQuestions: readonly Question[] = [
     from: limit('review-due-from', '>=', 42, 'd', tests),
     until: limit('review-due-until', '<=', 84, 'd', reviewWindow),
     citation: tests,
+  },
+  {
+    id: 'six-weeks-over',
+    asks: 'Is it more than six weeks after birth?',
+    check: 'days-after-birth',
+    from: limit('six-weeks-over-from', '>', 42, 'd', sixWeeks),
+    citation: sixWeeks,
   },
 ];

@@ -266,7 +266,7 @@ export interface ProteinuriaCriteria {
  */
 export type QuestionCheck =
   | { readonly check: 'period-now'; readonly period: Period }
-  | { readonly check: 'days-after-birth'; readonly from?: Threshold; readonly until: Threshold }
+  | { readonly check: 'days-after-birth'; readonly from?: Threshold; readonly until?: Threshold }
   | {
       readonly check: 'pressure-raised-once';
       readonly limits: PressureLimits;

@@ -5,6 +5,8 @@ import type { Classification, ClassRule, Need } from './guideline.ts';
 
 const late: Need = { any: ['now-from-20-weeks', 'now-after-birth'] };
 const raisedEarly: Need = { any: ['raised-once', 'confirmed-before-20-weeks'] };
+/** A disorder of a pregnancy on record counts until six weeks after the birth. */
+const onRecord = (recorded: string): Need => ({ all: [recorded, { none: ['six-weeks-over'] }] });
 const undated: Need = 'now-unknown';
 const nowIsKnown = ['now-before-20-weeks', 'now-from-20-weeks', 'now-after-birth', 'now-unknown'] as const;
 const nowKnown: Need = { any: nowIsKnown };
@@ -48,7 +50,7 @@ function severeFeatures(edition: Edition): Need {
 export function standardClassRules(edition: Edition): readonly ClassRule[] {
   const { citations, severeFeatures: severe, home } = edition;
   const preEclampsia: Need = {
-    any: ['recorded-pre-eclampsia', { all: [late, hypertensionFrom20, preEclampsiaCriteria] }],
+    any: [onRecord('recorded-pre-eclampsia'), { all: [late, hypertensionFrom20, preEclampsiaCriteria] }],
   };
   const molar: Need = {
     all: [
@@ -68,7 +70,7 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
         'pregnant women from 20+0 weeks or of unknown gestation, and women within six weeks after birth; not when epilepsy is recorded; before 20+0 weeks only with trophoblastic disease',
       when: {
         any: [
-          'recorded-eclampsia',
+          onRecord('recorded-eclampsia'),
           { all: ['seizure', { none: ['recorded-epilepsy'] }] },
           { all: [nowKnown, 'seizure-in-pregnancy', { none: ['recorded-epilepsy'] }] },
           { all: ['seizure-any-time', 'recorded-trophoblastic', { none: ['recorded-epilepsy'] }] },
@@ -95,7 +97,7 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
             sentence:
               'Haemolysis, raised liver enzymes and low platelets together are HELLP, also without hypertension or protein.',
             appliesTo: 'every pregnant woman and women within six weeks after birth',
-            when: { any: ['recorded-hellp', 'hellp-criteria'] },
+            when: { any: [onRecord('recorded-hellp'), 'hellp-criteria'] },
             supersedes: [...below],
             citation: edition.hellp.tennessee.platelets.citation,
           } satisfies ClassRule,
@@ -122,7 +124,7 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
       appliesTo: 'women with chronic hypertension from 20+0 weeks on',
       when: {
         any: [
-          'recorded-superimposed',
+          onRecord('recorded-superimposed'),
           {
             all: [
               late,
@@ -329,7 +331,7 @@ export function standardClassRules(edition: Edition): readonly ClassRule[] {
       sentence:
         'Raised pressure more than six weeks after birth is outside these rules: it may be chronic hypertension; arrange a review.',
       appliesTo: 'women more than six weeks after birth',
-      when: { all: ['raised-open', { none: nowIsKnown }] },
+      when: { all: ['raised-open', { none: [...nowIsKnown, 'recorded-chronic'] }] },
       supersedes: ['raised-unconfirmed', 'normotensive', 'isolated-proteinuria', 'transient-hypertension'],
       citation: citations.chronic,
     },

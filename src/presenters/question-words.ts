@@ -37,7 +37,7 @@ export function questionItems(question: Question): readonly ListItem[] {
 
 function windowItems(question: Question): readonly ListItem[] {
   return [
-    ...('until' in question ? [item(daysWords(question))] : []),
+    ...(question.check === 'days-after-birth' ? [item(daysWords(question))] : []),
     ...('freshWithin' in question ? [item(`not older than ${spanWords(question.freshWithin)}`)] : []),
     ...('medicines' in question && 'within' in question
       ? [item(`given within ${spanWords(question.within)}`)]
@@ -51,9 +51,7 @@ function windowItems(question: Question): readonly ListItem[] {
 }
 
 const daysWords = ({ from, until }: Extract<Question, { check: 'days-after-birth' }>): string =>
-  from === undefined
-    ? `until ${spanWords(until)} after birth`
-    : `from ${spanWords(from)} to ${spanWords(until)} after birth`;
+  `days after birth: ${[from, until].flatMap((limit) => (limit === undefined ? [] : [limitWords(limit)])).join(' and ')}`;
 
 type Doses = NonNullable<Extract<Question, { check: 'medicine-active' }>['doses']>;
 

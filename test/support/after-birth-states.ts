@@ -70,6 +70,16 @@ export const daysAfterBirth: readonly ActionState[] = [
   ],
   ['no hypertension, day 50', { ...quiet, birth: bornBefore(50) }, [], [...review, ...advice]],
   [
+    'chronic hypertension on record, raised on day 60',
+    {
+      ...afterBirth,
+      birth: bornBefore(60),
+      conditions: [{ condition: 'chronic-hypertension', at: '2019-05-01' }],
+    },
+    ['after-the-window', 'six-week-review-due'],
+    ['reclassify-as-chronic'],
+  ],
+  [
     'on drugs, day 14',
     { ...hypertensive(14, afterBirth), medicines: [{ medicine: 'labetalol', start: '2026-03-01' }] },
     ['after-birth-treated-checks', 'after-birth-checks-later'],

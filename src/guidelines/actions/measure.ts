@@ -10,7 +10,7 @@ export const measureActions: readonly ActionRule[] = [
     'measure',
     22,
     'Ask whether she is pregnant, and test where it is not certain; repeat the pressure, and arrange a review for chronic hypertension.',
-    'class:raised-after-the-window',
+    { any: ['class:raised-after-the-window', { all: ['six-weeks-over', 'raised-now'] }] },
     ours('raised pressure long after a birth is chronic hypertension or a new pregnancy'),
   ),
   step(

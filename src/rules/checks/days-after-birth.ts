@@ -11,7 +11,7 @@ type Options = Extract<QuestionCheck, { check: 'days-after-birth' }>;
 /**
  * Does today lie so many days after the birth?
  *
- * Given    options.from, options.until  limits in days; `from` may be left out
+ * Given    options.from, options.until  limits in days; either may be left out
  * Returns  met; not-met on another day; not-applicable without a birth
  * Throws   never
  * Notes    1. The day of birth is day 0.
@@ -20,7 +20,10 @@ type Options = Extract<QuestionCheck, { check: 'days-after-birth' }>;
  */
 export function daysAfterBirth(view: View, { from, until }: Options): Answer {
   const text = describe(view);
-  const rest = { evidence: datingEvidence(view), thresholds: from === undefined ? [until] : [from, until] };
+  const rest = {
+    evidence: datingEvidence(view),
+    thresholds: [from, until].filter((limit) => limit !== undefined),
+  };
   const days = fewestDays(view);
   if (days === undefined) return notApplicable(text, rest);
   const holds = (limit: Threshold | undefined): boolean =>

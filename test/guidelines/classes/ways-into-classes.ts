@@ -27,70 +27,12 @@ import {
 
 export const intoClasses: readonly WayIn[] = [
   {
-    title: 'a fit weeks ago, the length of the pregnancy not known, is eclampsia',
-    source: 'decision 2: of unknown gestation',
-    given: [normalNow, build.symptom('2025-02-20T09:00:00Z', 'seizure', true)],
-    leads: 'eclampsia',
-    urgency: 'emergency',
-  },
-  {
-    title: 'a coma weeks ago that nothing explains is eclampsia as a fit is',
-    source: '2.1 rule 1',
-    given: [thirtyWeeks, normalNow, build.symptom('2025-02-20T09:00:00Z', 'coma', true)],
-    leads: 'eclampsia',
-    urgency: 'emergency',
-  },
-  {
-    title: 'severe only after birth is not gestational',
-    source: '2.5 rule 42: new after birth',
-    given: [dayFive, build.pressure(at('09'), 172, 114), build.pressure(at('09', '09:20'), 172, 114)],
-    without: ['gestational-hypertension-severe-range', 'gestational-hypertension'],
-    urgency: 'emergency',
-  },
-  {
-    title: 'a fit soon after birth, nearly three weeks ago, is eclampsia',
-    source: 'decision 2: within six weeks after birth',
-    given: [
-      build.birth('2025-02-18T06:00:00Z'),
-      normalNow,
-      build.symptom('2025-02-20T09:00:00Z', 'seizure', true),
-    ],
-    leads: 'eclampsia',
-    urgency: 'emergency',
-  },
-  {
-    title: 'seven weeks after birth severe pre-eclampsia measured in the pregnancy is past',
-    source: '2.4 rule 31, 2.5 rule 12: the window ends on day 42',
-    given: [
-      build.dueDate('2024-12-20T09:00:00Z', '2025-01-30'),
-      build.pressure('2025-01-10T09:00:00Z', 172, 114),
-      build.pressure('2025-01-10T09:20:00Z', 172, 114),
-      build.ratio('2025-01-10T10:00:00Z', 60, 'mg/mmol'),
-      build.birth('2025-01-20T06:00:00Z'),
-      normalNow,
-    ],
-    without: ['pre-eclampsia-severe-features', 'pre-eclampsia', 'gestational-hypertension-severe-range'],
-  },
-  {
     title: 'pre-eclampsia on record with a headache at normal pressure has a severe feature',
     source: '1.3 and 2.4 rule 31: headache is a severe feature of ACOG',
     editions: ['frontline', 'acog-2020'],
     given: [thirtyWeeks, build.condition('pre-eclampsia', at('01')), ...settledNow, headacheNow],
     lists: ['pre-eclampsia-severe-features'],
     urgency: 'emergency',
-  },
-  {
-    title: 'raised seven weeks after a birth, with protein: not isolated protein',
-    source: 'rule 35: protein is isolated at normal pressure',
-    given: [
-      build.birth('2025-01-10T06:00:00Z'),
-      raised('10', '09:00'),
-      raised('10', '13:20'),
-      build.strip(at('10', '13:30'), '2+'),
-    ],
-    lists: ['cannot-classify'],
-    without: ['isolated-proteinuria', 'normotensive'],
-    urgency: 'same-day',
   },
   {
     title: 'a seizure before 20 weeks with trophoblastic disease is eclampsia',

@@ -1,7 +1,7 @@
 // The days of the plan after birth, from clinical-rules 2.5: rules 40, 41 and 46; the end of the review window is ours.
 import type { FhirResource } from 'fhir/r4.js';
 import * as build from '../../support/resources.ts';
-import { asOf, day, everyEdition, hour, secondsBefore, thirtyWeeks, type LimitRow } from './limit-row.ts';
+import { asOf, day, everyEdition, secondsBefore, type LimitRow } from './limit-row.ts';
 
 const bornBefore = (days: number): readonly FhirResource[] => [
   build.birth(secondsBefore(days * day).slice(0, 10)),
@@ -34,13 +34,8 @@ export const afterBirthLimits: readonly LimitRow[] = [
     counts: 'from',
   },
   {
-    what: 'magnesium given a day ago still counts as given',
-    source: 'D: a course lasts a day',
-    editions: everyEdition,
-    question: 'magnesium-given',
-    counts: 'up-to',
-    values: [24 * hour - 1, 24 * hour, 24 * hour + 1],
-    unit: 's',
-    woman: (age) => [thirtyWeeks, build.given('magnesium-sulfate', secondsBefore(age))],
+    ...until('six-weeks-over', 42, 'rule 12, R: the window reaches to day 42'),
+    what: 'the six weeks are over on day 43',
+    counts: 'over',
   },
 ];

@@ -6,6 +6,7 @@ import { asOf, morning, raisedTwice, stepsOf, thirtyWeeks, type LimitRow } from 
 import { afterBirthLimits } from './after-birth-limits.ts';
 import { citedLimits } from './cited-limits.ts';
 import { hellpRows } from './hellp-limits.ts';
+import { lookBackLimits } from './look-back-limits.ts';
 import { organLimits } from './organ-limits.ts';
 import { pressureLimits } from './pressure-limits.ts';
 import { timeLimits } from './time-limits.ts';
@@ -35,9 +36,14 @@ const strips: readonly Probe[] = stripRows.flatMap(({ editions, question, expect
 
 /** Named groups of probes, in the order in which they are read. */
 export const limitProbes: readonly (readonly [title: string, probes: readonly Probe[]])[] = [
-  ...[...pressureLimits, ...urineLimits, ...organLimits, ...timeLimits, ...afterBirthLimits].map(
-    (row) => [`${row.what} (${row.question}, ${row.unit})`, ofRow(row)] as const,
-  ),
+  ...[
+    ...pressureLimits,
+    ...urineLimits,
+    ...organLimits,
+    ...timeLimits,
+    ...afterBirthLimits,
+    ...lookBackLimits,
+  ].map((row) => [`${row.what} (${row.question}, ${row.unit})`, ofRow(row)] as const),
   ['strips, grade by grade', strips],
   ['HELLP', hellpRows],
   ['limits as the trace prints them', citedLimits],
