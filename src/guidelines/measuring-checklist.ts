@@ -8,7 +8,7 @@ import { noEmergency, pregnant, severeReading } from './states.ts';
 /** Another reading is wanted. */
 const repeatAsked: Need = {
   any: [
-    'severe-open',
+    { all: ['severe-open', { none: ['class:eclampsia'] }] },
     'unusable-emergency',
     'unusable-same-day',
     { all: [{ any: ['class:raised-unconfirmed', { all: ['pair-stale', 'raised-now'] }] }, noEmergency] },

@@ -39,6 +39,12 @@ export const establishedPreEclampsia: Need = {
 /** A reading is in the severe range, whether repeated or not. */
 export const severeReading: Need = { any: ['severe-open', 'severe-current'] };
 
+/** In eclampsia one severe reading is treated and not waited for (rule 1). */
+export const severeInAFit: Need = {
+  called: 'a severe reading in eclampsia',
+  all: ['severe-open', 'class:eclampsia'],
+};
+
 export const gestational: Need = 'class:gestational-hypertension';
 export const gestationalSevere: Need = 'class:gestational-hypertension-severe-range';
 export const chronic: Need = 'class:chronic-hypertension';

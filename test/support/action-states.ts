@@ -93,6 +93,12 @@ export const actionStates: readonly ActionState[] = [
     ['no-steroids-for-hellp'],
   ],
   [
+    'eclampsia with one severe reading: treated, not waited for (rule 1)',
+    { ...story.severeOnce, symptoms: [{ symptom: 'seizure', at: '2026-03-10T11:00:00Z' }] },
+    ['magnesium-loading', 'lower-severe-pressure', 'airway-and-left-side'],
+    ['repeat-severe-reading', 'prepare-to-lower-pressure', 'rest-before-measuring'],
+  ],
+  [
     'HELLP',
     { ...story.gestational, conditions: [{ condition: 'hellp', at: '2026-03-10' }] },
     ['complete-hellp-tests', 'no-steroids-for-hellp', 'stabilise-then-birth'],

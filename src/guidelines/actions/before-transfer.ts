@@ -4,7 +4,7 @@ import { needing, step } from '../action-rule.ts';
 import type { Edition } from '../edition.ts';
 import type { ActionRule, Need } from '../guideline.ts';
 import { decidedByPrescriber, figure, say } from '../sentences.ts';
-import { toHospitalNow } from '../states.ts';
+import { severeInAFit, toHospitalNow } from '../states.ts';
 import { magnesiumBeforeTransfer } from './magnesium.ts';
 
 const fluids = figure('fluids-before-transfer', 80, 'mL/h', nice133('1.8.12', 'read'));
@@ -56,7 +56,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       'before-transfer',
       17,
       severePressure.said,
-      { all: [toHospitalNow, 'severe-current'] },
+      { all: [toHospitalNow, { any: ['severe-current', severeInAFit] }] },
       severePressure.citation,
     ),
     step(
@@ -64,7 +64,7 @@ export function beforeTransfer(edition: Edition): readonly ActionRule[] {
       'before-transfer',
       17,
       `A severe reading waits for its repeat: keep a drug for severe pressure ready. ${decidedByPrescriber}`,
-      { all: [toHospitalNow, 'severe-open'] },
+      { all: [toHospitalNow, 'severe-open', { none: ['class:eclampsia'] }] },
       ours('one severe reading is acted on, and treated once repeated or with a danger symptom'),
     ),
     needing(

@@ -18,7 +18,7 @@ export function repeatActions(edition: Edition): readonly ActionRule[] {
         'repeat-pressure',
         10,
         'Let her rest, check the cuff, and repeat the pressure before {time}. She does not go home before it is repeated.',
-        'severe-open',
+        { all: ['severe-open', { none: ['class:eclampsia'] }] },
         severeConfirmation.repeatWithin.citation,
       ),
       clock: {
