@@ -77,7 +77,7 @@ function laboratoryMarks(setting: Setting, results: Evaluation['timeline']['labo
   return results.map((result) =>
     mark(setting, result.at, [result.source], {
       kind: 'laboratory',
-      lane: `${laneNames[result.analyte] ?? idSentence(result.analyte)}${unitsOf(results, result.analyte)}`,
+      lane: `${idSentence(result.analyte)}${unitsOf(results, result.analyte)}`,
       what: idWords(result.analyte),
       value: spoken(result.asSent),
       short: `${result.measured.comparator ?? ''}${shortNumber(result)}`,
@@ -91,8 +91,6 @@ function unitsOf(results: Evaluation['timeline']['laboratory'], analyte: string)
   const units = results.filter((each) => each.analyte === analyte).map(({ byUnit }) => byUnit.sentUnit);
   return [...new Set(units)].map((unit) => (unit === '1' ? '' : `, ${spoken(unit)}`)).join('');
 }
-
-const laneNames: Readonly<Record<string, string>> = { alt: 'ALT', ast: 'AST', ldh: 'LDH', hcg: 'hCG' };
 
 /** The number as sent, without its unit. */
 function shortNumber({ asSent, measured }: { asSent: string; measured: { value: number } }): string {
